@@ -1,0 +1,2 @@
+/** Floor 0: what a long computation tells its caller; the caller can stop it. */
+package org.mottle.engine.progress;
