@@ -1,0 +1,91 @@
+package org.mottle.engine.mapping;
+
+import org.mottle.engine.check.Check;
+import org.mottle.engine.observation.DuplicatePolicy;
+
+/**
+ * What the person who maps can choose. {@link #defaults()} and the {@code with} methods build one.
+ *
+ * @param method kriging, inverse distance, or whichever the readings carry
+ * @param cellM side of a cell, m
+ * @param isoStepPct step between iso lines, % by volume
+ * @param measurementSdPct standard deviation of one insertion, % by volume; NaN when not known
+ * @param duplicates what to do with readings of different stations at one place
+ * @param variogram how the variogram is made
+ * @param needed how many readings are needed for what
+ */
+public record MappingSettings(
+    Method method,
+    double cellM,
+    double isoStepPct,
+    double measurementSdPct,
+    DuplicatePolicy duplicates,
+    VariogramSettings variogram,
+    Needed needed) {
+
+  /**
+   * How many readings are needed for what.
+   *
+   * @param map fewer than this on a green: a summary, no map
+   * @param full fewer than this: the map is marked as indicative
+   * @param ownVariogram at least this many: the green has a variogram of its own (Webster & Oliver
+   *     1992 ask for 100 to 150)
+   * @param pairs fewer pairs than this in all: no variogram is fitted
+   */
+  public record Needed(int map, int full, int ownVariogram, int pairs) {
+    public static final Needed DEFAULT = new Needed(8, 12, 100, 60);
+  }
+
+  public MappingSettings {
+    Check.above("cell", cellM, 0, "m");
+    Check.above("iso step", isoStepPct, 0, "% by volume");
+    if (!Double.isNaN(measurementSdPct)) {
+      Check.atLeast("measurement SD", measurementSdPct, 0, "% by volume");
+    }
+  }
+
+  public static MappingSettings defaults() {
+    return new MappingSettings(
+        Method.AUTO,
+        0.5,
+        1,
+        Double.NaN,
+        DuplicatePolicy.REJECT,
+        VariogramSettings.defaults(),
+        Needed.DEFAULT);
+  }
+
+  public MappingSettings withMethod(Method newMethod) {
+    return new MappingSettings(
+        newMethod, cellM, isoStepPct, measurementSdPct, duplicates, variogram, needed);
+  }
+
+  public MappingSettings withCellM(double newCellM) {
+    return new MappingSettings(
+        method, newCellM, isoStepPct, measurementSdPct, duplicates, variogram, needed);
+  }
+
+  public MappingSettings withIsoStepPct(double newStep) {
+    return new MappingSettings(
+        method, cellM, newStep, measurementSdPct, duplicates, variogram, needed);
+  }
+
+  public MappingSettings withMeasurementSdPct(double newSd) {
+    return new MappingSettings(method, cellM, isoStepPct, newSd, duplicates, variogram, needed);
+  }
+
+  public MappingSettings withDuplicates(DuplicatePolicy newPolicy) {
+    return new MappingSettings(
+        method, cellM, isoStepPct, measurementSdPct, newPolicy, variogram, needed);
+  }
+
+  public MappingSettings withVariogram(VariogramSettings newVariogram) {
+    return new MappingSettings(
+        method, cellM, isoStepPct, measurementSdPct, duplicates, newVariogram, needed);
+  }
+
+  public MappingSettings withNeeded(Needed newNeeded) {
+    return new MappingSettings(
+        method, cellM, isoStepPct, measurementSdPct, duplicates, variogram, newNeeded);
+  }
+}

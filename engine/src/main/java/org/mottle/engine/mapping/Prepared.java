@@ -1,0 +1,123 @@
+package org.mottle.engine.mapping;
+
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.mottle.engine.mapping.Stations.Station;
+import org.mottle.engine.observation.DuplicatePolicy;
+import org.mottle.engine.observation.Duplicates;
+import org.mottle.engine.observation.Observations;
+import org.mottle.engine.survey.Refusal;
+
+/**
+ * The readings of one green as numbers, with what stands in the way of a map, if anything does.
+ *
+ * @param subject the green
+ * @param stations its readings by station
+ * @param observations one value a station, without measurement variance
+ * @param insertions [n] insertions behind each value
+ * @param obstacle why these readings cannot carry a map whatever the variogram
+ */
+record Prepared(
+    GreenSurvey subject,
+    Stations stations,
+    Observations observations,
+    int[] insertions,
+    Optional<Refusal> obstacle) {
+
+  /** Places nearer than this are one place, m. */
+  private static final double SAME_PLACE_M = 0.01;
+
+  /** Readings whose spread across is less than this share of their spread along are on a line. */
+  private static final double LINE_SHARE = 0.02;
+
+  static Prepared of(GreenSurvey subject, MappingSettings settings) {
+    Stations stations = Stations.of(subject.readings());
+    List<Station> all = stations.stations();
+    Observations raw =
+        Observations.of(
+            all.stream().mapToDouble(Station::x).toArray(),
+            all.stream().mapToDouble(Station::y).toArray(),
+            all.stream().mapToDouble(Station::value).toArray());
+    Duplicates.Resolved resolved =
+        Duplicates.resolve(
+            raw,
+            SAME_PLACE_M,
+            settings.duplicates() == DuplicatePolicy.REJECT
+                ? DuplicatePolicy.AVERAGE
+                : settings.duplicates());
+    Observations observations = resolved.observations();
+    int[] insertions =
+        resolved.groups().stream()
+            .mapToInt(
+                group ->
+                    settings.duplicates() == DuplicatePolicy.KEEP_FIRST
+                        ? all.get(group[0]).insertions().size()
+                        : java.util.Arrays.stream(group)
+                            .map(i -> all.get(i).insertions().size())
+                            .sum())
+            .toArray();
+    return new Prepared(
+        subject,
+        stations,
+        observations,
+        insertions,
+        obstacle(observations, settings.needed().map()));
+  }
+
+  private static Optional<Refusal> obstacle(Observations o, int needed) {
+    int n = o.size();
+    if (n == 0) {
+      return Optional.of(new Refusal("no readings", "read the green, or leave it out"));
+    }
+    double[] values = o.values();
+    if (n > 1 && java.util.Arrays.stream(values).allMatch(v -> v == values[0])) {
+      return Optional.of(
+          new Refusal(
+              String.format(
+                  Locale.ROOT, "all %d readings equal %s %%", n, shortest(values[0])),
+              "check the probe: readings that never change say nothing about the green"));
+    }
+    if (n < needed) {
+      return Optional.of(
+          new Refusal(
+              n + (n == 1 ? " reading" : " readings") + ": a summary, not a map",
+              "a map needs at least " + needed + " places read"));
+    }
+    return line(o);
+  }
+
+  /** Readings on one line make a profile, not a map. */
+  private static Optional<Refusal> line(Observations o) {
+    double mx = java.util.Arrays.stream(o.xs()).average().orElseThrow();
+    double my = java.util.Arrays.stream(o.ys()).average().orElseThrow();
+    double sxx = 0;
+    double syy = 0;
+    double sxy = 0;
+    for (int i = 0; i < o.size(); i++) {
+      sxx += (o.x(i) - mx) * (o.x(i) - mx);
+      syy += (o.y(i) - my) * (o.y(i) - my);
+      sxy += (o.x(i) - mx) * (o.y(i) - my);
+    }
+    double half = (sxx + syy) / 2;
+    double root = Math.hypot((sxx - syy) / 2, sxy);
+    double along = Math.sqrt(half + root);
+    double across = Math.sqrt(Math.max(0, half - root));
+    return across < LINE_SHARE * along
+        ? Optional.of(
+            new Refusal(
+                "the " + o.size() + " readings lie on one line: a profile, not a map",
+                "read on both sides of the line"))
+        : Optional.empty();
+  }
+
+  private static String shortest(double value) {
+    return value == Math.rint(value) ? String.format(Locale.ROOT, "%.0f", value) : "" + value;
+  }
+
+  /** Whether its pairs can enter a variogram. */
+  boolean hasPairs() {
+    return observations.size() >= 2
+        && java.util.Arrays.stream(observations.values()).distinct().count() > 1;
+  }
+}

@@ -1,0 +1,98 @@
+package org.mottle.engine.mapping;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.mottle.engine.survey.Reading;
+
+/**
+ * The readings of a green gathered by station: insertions at one station, within {@value
+ * #REPLICATE_M} m of each other, are replicates and count as one value, their mean.
+ *
+ * @param stations one entry a station, in the order of the first row of each
+ * @param controls readings left out because they watch the drying of a control station over time
+ */
+public record Stations(List<Station> stations, List<Reading> controls) {
+
+  /** Insertions farther apart than this are different places, m. */
+  public static final double REPLICATE_M = 0.5;
+
+  /**
+   * @param insertions one or more readings
+   * @param x mean place, m
+   * @param y mean place, m
+   * @param value mean, % by volume
+   */
+  public record Station(List<Reading> insertions, double x, double y, double value) {
+
+    static Station of(List<Reading> insertions) {
+      return new Station(
+          List.copyOf(insertions),
+          insertions.stream().mapToDouble(Reading::x).average().orElseThrow(),
+          insertions.stream().mapToDouble(Reading::y).average().orElseThrow(),
+          insertions.stream().mapToDouble(Reading::pct).average().orElseThrow());
+    }
+
+    /** Line of the file where the station first stands. */
+    public int row() {
+      return insertions.get(0).label().row();
+    }
+
+    /** Whether the station was chosen for what is seen there, and so biases a plain mean. */
+    boolean chosen() {
+      return insertions.get(0).role() == Reading.Role.POINT_OF_INTEREST;
+    }
+
+    /** Sum of squares of the insertions about their mean, with insertions - 1 degrees of freedom. */
+    double sumOfSquares() {
+      return insertions.stream().mapToDouble(r -> (r.pct() - value) * (r.pct() - value)).sum();
+    }
+  }
+
+  public Stations {
+    stations = List.copyOf(stations);
+    controls = List.copyOf(controls);
+  }
+
+  /** Gathers the readings that are used. The order of the rows does not matter. */
+  public static Stations of(List<Reading> readings) {
+    List<Reading> inOrder =
+        readings.stream()
+            .filter(r -> r.quality().used())
+            .sorted(
+                Comparator.comparingDouble(Reading::x)
+                    .thenComparingDouble(Reading::y)
+                    .thenComparingDouble(Reading::pct)
+                    .thenComparingInt(r -> r.label().row()))
+            .toList();
+    List<Reading> controls =
+        inOrder.stream().filter(r -> r.role() == Reading.Role.CONTROL).toList();
+    Map<String, List<List<Reading>>> byName = new LinkedHashMap<>();
+    List<List<Reading>> groups = new ArrayList<>();
+    for (Reading r : inOrder) {
+      if (r.role() == Reading.Role.CONTROL) {
+        continue;
+      }
+      String name = r.label().stationId();
+      List<List<Reading>> sameName =
+          name.isEmpty() ? List.of() : byName.computeIfAbsent(name, k -> new ArrayList<>());
+      List<Reading> group =
+          sameName.stream().filter(g -> near(g.get(0), r)).findFirst().orElse(null);
+      if (group == null) {
+        group = new ArrayList<>();
+        groups.add(group);
+        if (!name.isEmpty()) {
+          sameName.add(group);
+        }
+      }
+      group.add(r);
+    }
+    return new Stations(groups.stream().map(Station::of).toList(), controls);
+  }
+
+  private static boolean near(Reading a, Reading b) {
+    return Math.hypot(a.x() - b.x(), a.y() - b.y()) <= REPLICATE_M;
+  }
+}

@@ -1,0 +1,96 @@
+package org.mottle.engine.mapping;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import org.mottle.engine.empirical.Direction;
+import org.mottle.engine.empirical.ExperimentalVariogram;
+import org.mottle.engine.empirical.LagBins;
+import org.mottle.engine.fit.AutomaticFit;
+import org.mottle.engine.fit.FitOutcome;
+import org.mottle.engine.fit.NotFitted;
+import org.mottle.engine.fit.Shape;
+import org.mottle.engine.fit.WeightedLeastSquares;
+import org.mottle.engine.observation.Observations;
+
+/** Which greens share a variogram, and that variogram. */
+final class Variograms {
+  private static final int LAGS = 15;
+
+  private final MappingSettings settings;
+  private final int threads;
+
+  Variograms(MappingSettings settings, int threads) {
+    this.settings = settings;
+    this.threads = threads;
+  }
+
+  /** The variogram of each green, in the order given; greens that share one get the same object. */
+  List<SurveyVariogram> of(List<Prepared> greens) {
+    Map<String, List<Prepared>> pools = new LinkedHashMap<>();
+    for (Prepared green : greens) {
+      pools.computeIfAbsent(pool(green), key -> new java.util.ArrayList<>()).add(green);
+    }
+    Map<String, SurveyVariogram> found = new LinkedHashMap<>();
+    pools.forEach((key, members) -> found.put(key, fit(members)));
+    return greens.stream().map(green -> found.get(pool(green))).toList();
+  }
+
+  private String pool(Prepared green) {
+    GreenSurvey subject = green.subject();
+    boolean own =
+        settings.variogram().pooling() == Pooling.GREEN
+            || green.observations().size() >= settings.needed().ownVariogram();
+    if (own) {
+      return "green " + subject.surveyId() + " " + subject.green().id();
+    }
+    return settings.variogram().pooling() == Pooling.ROOT_ZONE
+        ? "zone " + subject.surveyId() + " " + subject.green().rootZone().build()
+        : "survey " + subject.surveyId();
+  }
+
+  private SurveyVariogram fit(List<Prepared> members) {
+    List<Prepared> paired = members.stream().filter(Prepared::hasPairs).toList();
+    List<Observations> groups = paired.stream().map(Prepared::observations).toList();
+    ExperimentalVariogram experimental =
+        ExperimentalVariogram.of(
+            groups, bins(groups), settings.variogram().estimator(), Direction.ALL, threads);
+    return new SurveyVariogram(
+        members.get(0).subject().surveyId(),
+        paired.stream().map(p -> p.subject().green().id()).toList(),
+        groups.stream().mapToInt(Observations::size).sum(),
+        experimental,
+        outcome(experimental));
+  }
+
+  private FitOutcome outcome(ExperimentalVariogram experimental) {
+    long pairs = experimental.pairs();
+    if (pairs < settings.needed().pairs()) {
+      return new NotFitted(
+          String.format(
+              Locale.ROOT,
+              "only %d pairs of readings where a variogram needs %d",
+              pairs,
+              settings.needed().pairs()));
+    }
+    VariogramSettings v = settings.variogram();
+    return v.model()
+        .map(
+            name ->
+                WeightedLeastSquares.of(Shape.valueOf(name.toUpperCase(Locale.ROOT)))
+                    .withWeighting(v.weighting())
+                    .fit(experimental))
+        .orElseGet(() -> AutomaticFit.of(v.weighting()).fit(experimental));
+  }
+
+  /** Half of the longest diagonal: a green is small against the range of its moisture. */
+  private LagBins bins(List<Observations> groups) {
+    double cutoff = settings.variogram().cutoffM();
+    if (Double.isNaN(cutoff)) {
+      cutoff = LagBins.defaultsFor(groups).cutoff() * 1.5;
+    }
+    double lag = settings.variogram().lagM();
+    return new LagBins(cutoff, Double.isNaN(lag) ? cutoff / LAGS : lag);
+  }
+}

@@ -1,0 +1,187 @@
+package org.mottle.export.model;
+
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.mottle.engine.variogram.Anisotropy;
+import org.mottle.engine.variogram.Azimuth;
+import org.mottle.engine.variogram.Circular;
+import org.mottle.engine.variogram.Exponential;
+import org.mottle.engine.variogram.Gaussian;
+import org.mottle.engine.variogram.Linear;
+import org.mottle.engine.variogram.Matern;
+import org.mottle.engine.variogram.NestedModel;
+import org.mottle.engine.variogram.Pentaspherical;
+import org.mottle.engine.variogram.Power;
+import org.mottle.engine.variogram.Spherical;
+import org.mottle.engine.variogram.Structure;
+import org.mottle.engine.variogram.VariogramModel;
+import org.mottle.export.problem.Problems;
+import org.mottle.export.settings.Nearest;
+
+/**
+ * The {@code model} object: {@code {"nugget": c0, "structures": [{"type": "spherical",
+ * "partial_sill": c, "range": a, "azimuth": 0, "ratio": 1}]}}. {@code range} is the parameter a of
+ * each model's formula, the exponent of {@code power}; {@code matern} has a {@code kappa}.
+ */
+public final class ModelFile {
+
+  /** Names of the models a file may hold. */
+  public static final List<String> TYPES =
+      List.of(
+          "spherical",
+          "exponential",
+          "gaussian",
+          "matern",
+          "circular",
+          "pentaspherical",
+          "linear",
+          "power");
+
+  private static final Set<String> STRUCTURE_KEYS =
+      Set.of("type", "partial_sill", "range", "kappa", "azimuth", "ratio");
+
+  private final String file;
+  private final Problems problems = new Problems();
+
+  private ModelFile(String file) {
+    this.file = file;
+  }
+
+  /**
+   * A model of a given type.
+   *
+   * @throws IllegalArgumentException for a parameter outside its domain
+   */
+  public static Optional<VariogramModel> of(String type, double c, double a, double kappa) {
+    return Optional.ofNullable(
+        switch (type) {
+          case "spherical" -> new Spherical(c, a);
+          case "exponential" -> new Exponential(c, a);
+          case "gaussian" -> new Gaussian(c, a);
+          case "matern" -> new Matern(c, a, kappa);
+          case "circular" -> new Circular(c, a);
+          case "pentaspherical" -> new Pentaspherical(c, a);
+          case "linear" -> new Linear(c, a);
+          case "power" -> new Power(c, a);
+          default -> null;
+        });
+  }
+
+  /** The JSON form of a model. */
+  public static ObjectNode toJson(NestedModel model) {
+    ObjectNode json = JsonNodeFactory.instance.objectNode();
+    json.put("nugget", model.nugget());
+    var structures = json.putArray("structures");
+    for (Structure s : model.structures()) {
+      ObjectNode one = structures.addObject();
+      one.put("type", s.model().type());
+      one.put("partial_sill", s.model().partialSill());
+      one.put("range", s.model().range());
+      if (s.model() instanceof Matern m) {
+        one.put("kappa", m.kappa());
+      }
+      one.put("azimuth", s.anisotropy().major().degrees());
+      one.put("ratio", s.anisotropy().ratio());
+    }
+    return json;
+  }
+
+  /**
+   * Reads a model file: either the whole of what {@code variogram} writes or its {@code model}
+   * object alone.
+   *
+   * @throws org.mottle.export.problem.InputRefused with one line a problem
+   */
+  public static NestedModel read(Path path) throws IOException {
+    ModelFile reader = new ModelFile(path.getFileName().toString());
+    JsonNode root;
+    try {
+      root = new ObjectMapper().readTree(Files.readString(path));
+    } catch (JsonProcessingException e) {
+      root = null;
+      reader.problems.add(
+          "%s, line %d: not readable as JSON; give the file that 'variogram' wrote",
+          reader.file, e.getLocation() == null ? 0 : e.getLocation().getLineNr());
+    }
+    NestedModel model = root == null ? null : reader.model(root.path("model").isMissingNode() ? root : root.path("model"));
+    reader.problems.throwIfAny();
+    return model;
+  }
+
+  private NestedModel model(JsonNode json) {
+    if (!json.isObject() || !(json.has("nugget") || json.has("structures"))) {
+      problems.add(
+          "%s: no model here; expected {\"nugget\": 0.05, \"structures\": [{\"type\": \"spherical\","
+              + " \"partial_sill\": 0.59, \"range\": 897}]}%s",
+          file,
+          json.isNull() ? " (the variogram found none: " + "see its fit.outcome)" : "");
+      return null;
+    }
+    double nugget = number(json, "nugget", 0, "nugget");
+    List<Structure> structures = new ArrayList<>();
+    int i = 0;
+    for (JsonNode s : json.path("structures")) {
+      structure(s, "structure " + ++i).ifPresent(structures::add);
+    }
+    try {
+      return new NestedModel(nugget, structures);
+    } catch (IllegalArgumentException e) {
+      problems.add("%s: %s", file, e.getMessage());
+      return null;
+    }
+  }
+
+  private Optional<Structure> structure(JsonNode json, String where) {
+    json.fieldNames()
+        .forEachRemaining(
+            key -> {
+              if (!STRUCTURE_KEYS.contains(key)) {
+                problems.add(
+                    "%s, %s: unknown key '%s'%s",
+                    file, where, key, Nearest.to(key, STRUCTURE_KEYS).map(n -> "; did you mean '" + n + "'?").orElse(""));
+              }
+            });
+    String type = json.path("type").asText("");
+    try {
+      Optional<VariogramModel> model =
+          of(
+              type,
+              number(json, "partial_sill", Double.NaN, where),
+              number(json, "range", Double.NaN, where),
+              number(json, "kappa", 0.5, where));
+      if (model.isEmpty()) {
+        problems.add(
+            "%s, %s: unknown type '%s'; known: %s", file, where, type, String.join(", ", TYPES));
+        return Optional.empty();
+      }
+      Azimuth major = new Azimuth(number(json, "azimuth", 0, where));
+      return Optional.of(
+          new Structure(model.get(), new Anisotropy(major, number(json, "ratio", 1, where))));
+    } catch (IllegalArgumentException e) {
+      problems.add("%s, %s: %s", file, where, e.getMessage());
+      return Optional.empty();
+    }
+  }
+
+  private double number(JsonNode json, String key, double otherwise, String where) {
+    JsonNode value = json.path(key);
+    if (value.isMissingNode()) {
+      return otherwise;
+    }
+    if (!value.isNumber()) {
+      problems.add("%s, %s: %s must be a number, was '%s'", file, where, key, value.asText());
+      return otherwise;
+    }
+    return value.doubleValue();
+  }
+}

@@ -1,0 +1,31 @@
+package org.mottle.export.settings;
+
+import java.util.Map;
+import java.util.Optional;
+import org.mottle.engine.survey.Green;
+import org.mottle.engine.survey.TargetBand;
+
+/**
+ * The bands of a site.
+ *
+ * @param byDefault for every green without one of its own
+ * @param greens by green id
+ */
+public record Bands(Optional<BandRule> byDefault, Map<String, BandRule> greens) {
+
+  public static final Bands NONE = new Bands(Optional.empty(), Map.of());
+
+  public Bands {
+    greens = Map.copyOf(greens);
+  }
+
+  public Optional<TargetBand> bandOf(Green green) {
+    BandRule own = greens.get(green.id());
+    return own != null ? own.bandOf(green) : byDefault.flatMap(rule -> rule.bandOf(green));
+  }
+
+  /** Whether a rule exists for the green, even if its figures are missing. */
+  public boolean hasRuleFor(Green green) {
+    return greens.containsKey(green.id()) || byDefault.isPresent();
+  }
+}

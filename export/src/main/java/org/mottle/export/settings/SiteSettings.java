@@ -1,0 +1,52 @@
+package org.mottle.export.settings;
+
+import java.util.Map;
+import java.util.Optional;
+import org.mottle.engine.mapping.MappingSettings;
+
+/**
+ * What a settings file says.
+ *
+ * @param columns our field name to the heading in the site's files
+ * @param bands what the site's agronomist wants
+ * @param crs of files that carry none
+ * @param workingCrs projected CRS to work in; empty: the UTM zone of the greens
+ * @param mapping how to map
+ */
+public record SiteSettings(
+    Map<String, String> columns,
+    Bands bands,
+    Optional<String> crs,
+    Optional<String> workingCrs,
+    MappingSettings mapping) {
+
+  public static final SiteSettings DEFAULTS =
+      new SiteSettings(
+          Map.of(), Bands.NONE, Optional.empty(), Optional.empty(), MappingSettings.defaults());
+
+  public SiteSettings {
+    columns = Map.copyOf(columns);
+  }
+
+  public SiteSettings withColumn(String field, String heading) {
+    Map<String, String> more = new java.util.TreeMap<>(columns);
+    more.put(field, heading);
+    return new SiteSettings(more, bands, crs, workingCrs, mapping);
+  }
+
+  public SiteSettings withBands(Bands newBands) {
+    return new SiteSettings(columns, newBands, crs, workingCrs, mapping);
+  }
+
+  public SiteSettings withCrs(String newCrs) {
+    return new SiteSettings(columns, bands, Optional.of(newCrs), workingCrs, mapping);
+  }
+
+  public SiteSettings withWorkingCrs(String newCrs) {
+    return new SiteSettings(columns, bands, crs, Optional.of(newCrs), mapping);
+  }
+
+  public SiteSettings withMapping(MappingSettings newMapping) {
+    return new SiteSettings(columns, bands, crs, workingCrs, newMapping);
+  }
+}
