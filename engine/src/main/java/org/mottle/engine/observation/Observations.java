@@ -78,6 +78,24 @@ public final class Observations {
     return new Observations(x, y, values.clone(), measurementVariance, covariates);
   }
 
+  /** The observations of these rows, in this order, with their variances and covariates. */
+  public Observations rows(int... rows) {
+    return new Observations(
+        pick(x, rows),
+        pick(y, rows),
+        pick(value, rows),
+        pick(measurementVariance, rows),
+        covariates.stream().map(c -> pick(c, rows)).toList());
+  }
+
+  private static double[] pick(double[] from, int[] rows) {
+    double[] picked = new double[rows.length];
+    for (int i = 0; i < rows.length; i++) {
+      picked[i] = from[rows[i]];
+    }
+    return picked;
+  }
+
   public int size() {
     return x.length;
   }

@@ -1,0 +1,44 @@
+package org.mottle.engine.kriging;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.mottle.engine.neighbour.BucketGrid;
+import org.mottle.engine.observation.Observations;
+
+/** What all local systems of one fit share. Immutable. */
+final class LocalSetting {
+  final Kriging specification;
+  final Observations observations;
+  final Covariances covariances;
+  final Covariances.Placed placed;
+  final SupportCovariance support;
+  final Coincidence coincidence;
+  final DriftTerms terms;
+  final BucketGrid grid;
+
+  LocalSetting(Kriging specification, Observations observations) {
+    double[] x = observations.xs();
+    double[] y = observations.ys();
+    this.specification = specification;
+    this.observations = observations;
+    this.covariances = new Covariances(specification.model(), Middle.of(x), Middle.of(y));
+    this.placed = covariances.place(x, y, 0, x.length, 0, 0);
+    this.support = SupportCovariance.of(covariances, specification.support());
+    this.coincidence = new Coincidence(observations);
+    this.terms = DriftTerms.of(specification.drift(), observations);
+    this.grid = new BucketGrid(x, y);
+  }
+
+  /** The observations as targets, with their covariates. */
+  Targets targetsAtObservations() {
+    List<double[]> columns = new ArrayList<>();
+    for (int c = 0; c < observations.covariateCount(); c++) {
+      double[] column = new double[observations.size()];
+      for (int i = 0; i < column.length; i++) {
+        column[i] = observations.covariate(c, i);
+      }
+      columns.add(column);
+    }
+    return Targets.of(observations.xs(), observations.ys()).withCovariates(columns);
+  }
+}

@@ -1,0 +1,2 @@
+/** Floor 0: independent pieces of work spread over threads. */
+package org.mottle.engine.parallel;
