@@ -26,7 +26,7 @@ record Prepared(
     Optional<Refusal> obstacle) {
 
   /** Places nearer than this are one place, m. */
-  private static final double SAME_PLACE_M = 0.01;
+  private static final double SAME_PLACE_M = Coincidence.SAME_PLACE_M;
 
   /** Readings whose spread across is less than this share of their spread along are on a line. */
   private static final double LINE_SHARE = 0.02;

@@ -1,0 +1,182 @@
+package org.mottle.engine.mapping;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import org.mottle.engine.grid.CellGrid;
+import org.mottle.engine.grid.GreenCells;
+import org.mottle.engine.inversedistance.InverseDistance;
+import org.mottle.engine.kriging.CellStatus;
+import org.mottle.engine.kriging.Estimates;
+import org.mottle.engine.kriging.Kriging;
+import org.mottle.engine.kriging.Predictor;
+import org.mottle.engine.kriging.Targets;
+import org.mottle.engine.observation.Observations;
+import org.mottle.engine.progress.Progress;
+import org.mottle.engine.survey.Refusal;
+import org.mottle.engine.variogram.NestedModel;
+
+/**
+ * Maps one green. What is mapped is the local mean, some decimetres across: the variogram's nugget,
+ * be it the probe's or the soil's within a hand's breadth, is filtered by giving it to the readings
+ * as variance of their measurement (a station read k times has 1/k of it).
+ */
+final class GreenMapper {
+  private static final double POWER = 2;
+
+  /** More cells than this on one green are a slip of the keyboard, not a map. */
+  private static final double MOST_CELLS = 5e7;
+
+  private final MappingSettings settings;
+  private final int threads;
+  private final Progress progress;
+
+  GreenMapper(MappingSettings settings, int threads, Progress progress) {
+    this.settings = settings;
+    this.threads = threads;
+    this.progress = progress;
+  }
+
+  Outcome map(Prepared green, SurveyVariogram variogram) {
+    List<String> remarks = remarks(green);
+    Optional<Refusal> obstacle = green.obstacle().or(() -> tooManyCells(green));
+    if (obstacle.isPresent()) {
+      return noMap(green, remarks, obstacle.get());
+    }
+    if (settings.method() == Method.INVERSE_DISTANCE) {
+      remarks.add("inverse distance by choice: no standard deviation");
+      return inverseDistance(green, remarks);
+    }
+    if (variogram.model().isEmpty()) {
+      String reason = ((org.mottle.engine.fit.NotFitted) variogram.outcome()).reason();
+      if (settings.method() == Method.KRIGING) {
+        return noMap(green, remarks, new Refusal("no variogram: " + reason, "read more places"));
+      }
+      remarks.add("inverse distance, indicative, without standard deviation: " + reason);
+      return inverseDistance(green, remarks);
+    }
+    if (!variogram.structured()) {
+      return noMap(green, remarks, noStructure(variogram));
+    }
+    return kriging(green, variogram, remarks);
+  }
+
+  private List<String> remarks(Prepared green) {
+    List<String> remarks = new ArrayList<>();
+    int n = green.observations().size();
+    if (n >= settings.needed().map() && n < settings.needed().full()) {
+      remarks.add(n + " readings: indicative");
+    }
+    int controls = green.stations().controls().size();
+    if (controls > 0) {
+      remarks.add(controls + " readings of control stations not mapped");
+    }
+    int merged = green.stations().stations().size() - n;
+    if (merged > 0) {
+      remarks.add(merged + " stations that share a place with another merged");
+    }
+    return remarks;
+  }
+
+  private Optional<Refusal> tooManyCells(Prepared green) {
+    double cells =
+        green.subject().green().outline().getEnvelopeInternal().getArea()
+            / (settings.cellM() * settings.cellM());
+    return cells > MOST_CELLS
+        ? Optional.of(
+            new Refusal(
+                String.format(
+                    Locale.ROOT,
+                    "%.3g cells of %s m are more than a map can hold",
+                    cells,
+                    settings.cellM()),
+                "use a larger cell"))
+        : Optional.empty();
+  }
+
+  private static Refusal noStructure(SurveyVariogram variogram) {
+    double share = variogram.model().map(NestedModel::nuggetShare).orElse(1.0);
+    return new Refusal(
+        String.format(
+            Locale.ROOT,
+            "no spatial structure found: the nugget is %.0f %% of the sill in %s",
+            100 * share,
+            variogram.source()),
+        "the green's mean stands; read more places, with close pairs, for a map");
+  }
+
+  private Outcome kriging(Prepared green, SurveyVariogram variogram, List<String> remarks) {
+    NestedModel model = variogram.model().orElseThrow();
+    Observations observations = filtered(green, model.nugget());
+    Predictor predictor = Kriging.ordinary(model.withNugget(0)).fit(observations);
+    GreenCells cells = cells(green);
+    Estimates estimates =
+        predictor.estimate(Targets.of(cells.neededX(), cells.neededY()), threads, progress);
+    int failed = estimates.size() - estimates.count(CellStatus.ESTIMATED);
+    if (failed > 0) {
+      return noMap(
+          green,
+          remarks,
+          new Refusal(
+              String.format(
+                  Locale.ROOT,
+                  "the kriging system is ill-conditioned (condition estimate %.1e)",
+                  estimates.conditionEstimate()),
+              "look for readings at nearly the same place, or use --method inverse-distance"));
+    }
+    double[] sd = estimates.variances();
+    for (int i = 0; i < sd.length; i++) {
+      sd[i] = Math.sqrt(sd[i]);
+    }
+    Surface surface =
+        new Surface(
+            cells,
+            cells.surface(estimates.values()),
+            cells.surface(sd),
+            estimates.conditionEstimate());
+    return partition(
+        green, remarks, Method.KRIGING, Optional.of(variogram), Optional.of(predictor), surface);
+  }
+
+  private static Observations filtered(Prepared green, double nugget) {
+    double[] variance = new double[green.observations().size()];
+    for (int i = 0; i < variance.length; i++) {
+      variance[i] = nugget / green.insertions()[i];
+    }
+    return green.observations().withMeasurementVariance(variance);
+  }
+
+  private Outcome inverseDistance(Prepared green, List<String> remarks) {
+    GreenCells cells = cells(green);
+    double[] values =
+        InverseDistance.of(POWER)
+            .fit(green.observations())
+            .estimate(Targets.of(cells.neededX(), cells.neededY()), threads, progress)
+            .values();
+    double[] none = new double[values.length];
+    java.util.Arrays.fill(none, Double.NaN);
+    Surface surface = new Surface(cells, cells.surface(values), cells.surface(none), 1);
+    return partition(
+        green, remarks, Method.INVERSE_DISTANCE, Optional.empty(), Optional.empty(), surface);
+  }
+
+  private GreenCells cells(Prepared green) {
+    var outline = green.subject().green().outline();
+    return GreenCells.of(
+        outline, CellGrid.covering(outline.getEnvelopeInternal(), settings.cellM()));
+  }
+
+  private static Outcome noMap(Prepared green, List<String> remarks, Refusal why) {
+    return new Outcome.NoMap(
+        green.subject(), green.stations(), summary(green), remarks, why);
+  }
+
+  /** Statistics of the stations not chosen for what is seen there, unless all are. */
+  static ReadingSummary summary(Prepared green) {
+    var all = green.stations().stations();
+    var plain = all.stream().filter(s -> !s.chosen()).toList();
+    return ReadingSummary.of(
+        (plain.isEmpty() ? all : plain).stream().mapToDouble(Stations.Station::value));
+  }
+}
