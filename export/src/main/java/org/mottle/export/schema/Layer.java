@@ -51,8 +51,9 @@ public record Layer(String name, String meaning, GeometryKind kind, List<Field> 
   }
 
   /**
-   * A row from values by field name. A field that is not named is nothing recorded; a name that is
-   * no field of the layer, a value of the wrong class and a geometry of the wrong kind are refused.
+   * A row from values by field name. A field that is not named is nothing recorded and an empty
+   * geometry is none; a name that is no field of the layer, a value of the wrong class and a
+   * geometry of the wrong kind are refused.
    */
   public FeatureRow row(Geometry geometry, Map<String, ?> values) {
     if (!kind.holds(geometry)) {
@@ -70,7 +71,7 @@ public record Layer(String name, String meaning, GeometryKind kind, List<Field> 
       fields.forEach(f -> unknown.remove(f.name()));
       throw new IllegalArgumentException("layer " + name + " has no field " + unknown);
     }
-    return new FeatureRow(geometry, kept);
+    return new FeatureRow(geometry == null || geometry.isEmpty() ? null : geometry, kept);
   }
 
   /** A row of a table. */
