@@ -1,0 +1,237 @@
+package org.mottle.export.crs;
+
+import java.util.Optional;
+import org.geotools.api.referencing.FactoryException;
+import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
+import org.geotools.api.referencing.operation.CoordinateOperation;
+import org.geotools.api.referencing.operation.MathTransform;
+import org.geotools.api.referencing.operation.TransformException;
+import org.geotools.referencing.CRS;
+import org.geotools.referencing.operation.AbstractCoordinateOperation;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.CoordinateSequence;
+import org.locationtech.jts.geom.CoordinateSequenceFilter;
+import org.locationtech.jts.geom.Geometry;
+import org.mottle.export.problem.InputRefused;
+
+/**
+ * Coordinates of one reference system in another; x east and y north in both. Between WGS 84 and
+ * the grids of {@link Zones} by the series of {@link TransverseMercator}, without the EPSG data
+ * set; otherwise by the operation GeoTools finds best. Heights are carried along unchanged.
+ *
+ * <p>A place more than a degree outside the area of use of either system is refused: there a
+ * projection returns numbers that look like coordinates and are none. Immutable; share freely.
+ */
+public final class CrsTransform {
+  /** How far outside an area of use a place may lie, degrees. */
+  static final double SLACK_DEGREES = 1;
+
+  private interface Step {
+    void apply(double[] xy) throws TransformException;
+  }
+
+  private final Crs from;
+  private final Crs to;
+  private final double accuracyM;
+
+  /** From the source to longitude and latitude, to see where on earth a place is. */
+  private final Step toDegrees;
+
+  /** From the source to the target; null where the degrees are the half-way house anyway. */
+  private final Step direct;
+
+  private final Step fromDegrees;
+
+  private CrsTransform(
+      Crs from, Crs to, double accuracyM, Step toDegrees, Step direct, Step fromDegrees) {
+    this.from = from;
+    this.to = to;
+    this.accuracyM = accuracyM;
+    this.toDegrees = toDegrees;
+    this.direct = direct;
+    this.fromDegrees = fromDegrees;
+  }
+
+  public static CrsTransform between(Crs from, Crs to) {
+    if (from.datum() != null && to.datum() != null) {
+      double accuracy =
+          from.datum() == to.datum() ? 0 : Math.hypot(from.datum().accuracyM, to.datum().accuracyM);
+      return new CrsTransform(from, to, accuracy, toDegrees(from), null, fromDegrees(to));
+    }
+    return throughGeoTools(from, to);
+  }
+
+  private static Step toDegrees(Crs crs) {
+    return crs.projection() == null ? xy -> {} : crs.projection()::inverse;
+  }
+
+  private static Step fromDegrees(Crs crs) {
+    return crs.projection() == null ? xy -> {} : crs.projection()::forward;
+  }
+
+  private static CrsTransform throughGeoTools(Crs from, Crs to) {
+    Step toDegrees = from.datum() != null ? toDegrees(from) : step(operation(from, Crs.wgs84()));
+    if (from.equals(to)) {
+      return new CrsTransform(from, to, 0, toDegrees, xy -> {}, null);
+    }
+    CoordinateOperation operation = operation(from, to);
+    double accuracy = AbstractCoordinateOperation.getAccuracy(operation);
+    return new CrsTransform(
+        from, to, Double.isNaN(accuracy) ? 0 : accuracy, toDegrees, step(operation), null);
+  }
+
+  private static Step step(CoordinateOperation operation) {
+    MathTransform transform = operation.getMathTransform();
+    return xy -> transform.transform(xy, 0, xy, 0, 1);
+  }
+
+  private static CoordinateOperation operation(Crs from, Crs to) {
+    try {
+      CoordinateReferenceSystem source = EpsgDatabase.decode(from.epsg());
+      CoordinateReferenceSystem target = EpsgDatabase.decode(to.epsg());
+      return CRS.getCoordinateOperationFactory(true).createOperation(source, target);
+    } catch (FactoryException e) {
+      throw new InputRefused("no way is known from %s to %s; name another CRS".formatted(from, to));
+    }
+  }
+
+  public Crs from() {
+    return from;
+  }
+
+  public Crs to() {
+    return to;
+  }
+
+  /**
+   * What the change of datum may cost, m: 0 within one datum; a metre or more where only the
+   * average shift of a country is known.
+   */
+  public double accuracyM() {
+    return accuracyM;
+  }
+
+  /** What is wrong with a place of the source; empty when it can be carried over. */
+  public Optional<String> problemAt(double x, double y) {
+    try {
+      carry(new double[] {x, y});
+      return Optional.empty();
+    } catch (OutsideException e) {
+      return Optional.of(e.getMessage());
+    }
+  }
+
+  /**
+   * A place of the source in the target, height unchanged.
+   *
+   * @throws InputRefused outside the area of use of either system
+   */
+  public Coordinate apply(Coordinate place) {
+    double[] xy = {place.x, place.y};
+    refuseOutside(xy);
+    Coordinate moved = place.copy();
+    moved.x = xy[0];
+    moved.y = xy[1];
+    return moved;
+  }
+
+  /**
+   * A copy of the geometry in the target system.
+   *
+   * @throws InputRefused outside the area of use of either system
+   */
+  public Geometry apply(Geometry geometry) {
+    Geometry moved = geometry.copy();
+    double[] xy = new double[2];
+    moved.apply(
+        new CoordinateSequenceFilter() {
+          @Override
+          public void filter(CoordinateSequence places, int i) {
+            xy[0] = places.getX(i);
+            xy[1] = places.getY(i);
+            refuseOutside(xy);
+            places.setOrdinate(i, CoordinateSequence.X, xy[0]);
+            places.setOrdinate(i, CoordinateSequence.Y, xy[1]);
+          }
+
+          @Override
+          public boolean isDone() {
+            return false;
+          }
+
+          @Override
+          public boolean isGeometryChanged() {
+            return true;
+          }
+        });
+    return moved;
+  }
+
+  private void refuseOutside(double[] xy) {
+    try {
+      carry(xy);
+    } catch (OutsideException e) {
+      throw new InputRefused(e.getMessage());
+    }
+  }
+
+  private void carry(double[] xy) throws OutsideException {
+    double x = xy[0];
+    double y = xy[1];
+    requirePlausible(x, y);
+    double[] degrees = {x, y};
+    try {
+      toDegrees.apply(degrees);
+      requireInside(from, x, y, degrees);
+      requireInside(to, x, y, degrees);
+      if (direct != null) {
+        direct.apply(xy);
+      } else {
+        xy[0] = degrees[0];
+        xy[1] = degrees[1];
+        fromDegrees.apply(xy);
+      }
+    } catch (TransformException e) {
+      throw new OutsideException(
+          "%s is outside what %s can hold; name the right CRS".formatted(place(x, y), from));
+    }
+  }
+
+  private void requirePlausible(double x, double y) throws OutsideException {
+    if (!Double.isFinite(x) || !Double.isFinite(y)) {
+      throw new OutsideException("%s is not a place".formatted(place(x, y)));
+    }
+    boolean couldBeDegrees = Math.abs(x) <= 360 && Math.abs(y) <= 90;
+    if (!from.isProjected() && !couldBeDegrees) {
+      throw new OutsideException(
+          "%s cannot be longitude and latitude in degrees; name the projected CRS it is in with --crs"
+              .formatted(place(x, y)));
+    }
+    if (from.isProjected() && couldBeDegrees) {
+      throw new OutsideException(
+          "%s looks like degrees, not like %s; name the CRS it is in with --crs (EPSG:4326 for longitude and latitude)"
+              .formatted(place(x, y), from));
+    }
+  }
+
+  private void requireInside(Crs crs, double x, double y, double[] degrees)
+      throws OutsideException {
+    if (!crs.areaOfUse().contains(degrees[0], degrees[1], SLACK_DEGREES)) {
+      throw new OutsideException(
+          "%s is outside the area of use of %s, which is %s; name the right CRS"
+              .formatted(place(x, y), crs, crs.areaOfUse()));
+    }
+  }
+
+  private static String place(double x, double y) {
+    return "x %s, y %s".formatted(Crs.plainNumber(x), Crs.plainNumber(y));
+  }
+
+  private static final class OutsideException extends Exception {
+    private static final long serialVersionUID = 1L;
+
+    OutsideException(String message) {
+      super(message, null, false, false);
+    }
+  }
+}
