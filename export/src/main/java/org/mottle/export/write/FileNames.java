@@ -1,0 +1,62 @@
+package org.mottle.export.write;
+
+import java.text.Normalizer;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import org.mottle.export.record.Fingerprint;
+
+/**
+ * Names of the rasters of a delivery, from ids that people typed: {@code <green>_<survey>_<kind>}.
+ * Only ASCII letters, digits, '-' and '_' are left, so that no id can leave the folder, hide a file
+ * or be a device of some system. An id that had to be changed carries eight digits of its SHA-256;
+ * names that would still be the same, in capitals or not, carry those of all their ids. The same
+ * rasters get the same names on every machine.
+ */
+final class FileNames {
+  private static final int LONGEST = 48;
+  private static final int HASH_DIGITS = 8;
+
+  private FileNames() {}
+
+  /** Names without extension, in the order of the rasters, none twice. */
+  static List<String> of(List<NamedRaster> rasters) {
+    List<String> names = new ArrayList<>();
+    Set<String> taken = new HashSet<>();
+    for (NamedRaster raster : rasters) {
+      String kind = raster.kind().code();
+      String stem = safe(raster.greenId()) + "_" + safe(raster.surveyId());
+      String name = stem + "_" + kind;
+      if (!taken.add(name.toLowerCase(Locale.ROOT))) {
+        String ids = raster.greenId() + '\u0000' + raster.surveyId();
+        name = stem + "-" + Fingerprint.ofText(ids, HASH_DIGITS) + "_" + kind;
+        if (!taken.add(name.toLowerCase(Locale.ROOT))) {
+          throw new IllegalArgumentException(
+              "two "
+                  + kind
+                  + " rasters of green '"
+                  + raster.greenId()
+                  + "' and survey '"
+                  + raster.surveyId()
+                  + "'");
+        }
+      }
+      names.add(name);
+    }
+    return names;
+  }
+
+  static String safe(String id) {
+    String plain =
+        Normalizer.normalize(id, Normalizer.Form.NFKD)
+            .replaceAll("\\p{M}", "")
+            .replaceAll("[^A-Za-z0-9_-]+", "-");
+    if (plain.equals(id) && id.length() <= LONGEST && !id.isEmpty()) {
+      return id;
+    }
+    String kept = plain.substring(0, Math.min(LONGEST, plain.length()));
+    return (kept.isEmpty() ? "none" : kept) + "-" + Fingerprint.ofText(id, HASH_DIGITS);
+  }
+}

@@ -1,0 +1,62 @@
+package org.mottle.export.write;
+
+/**
+ * What the cells of a delivered raster hold: the end of its file name, how a cell is stored, and
+ * the value that stands for a cell outside the green.
+ */
+public enum RasterKind {
+  VWC("vwc", Cell.FLOAT32, "% by volume", "mean moisture"),
+  SD("sd", Cell.FLOAT32, "% by volume", "standard deviation of the error of the mean"),
+  CLS("cls", Cell.BYTE, "", "class: 1 dry, 2 in band, 3 wet");
+
+  /** How a cell is stored. */
+  public enum Cell {
+    FLOAT32(4, -9999),
+    BYTE(1, 255);
+
+    private final int bytes;
+    private final int noData;
+
+    Cell(int bytes, int noData) {
+      this.bytes = bytes;
+      this.noData = noData;
+    }
+
+    public int bytes() {
+      return bytes;
+    }
+
+    /** Declared in the file, and the only such value used. */
+    public int noData() {
+      return noData;
+    }
+  }
+
+  private final String code;
+  private final Cell cell;
+  private final String unit;
+  private final String meaning;
+
+  RasterKind(String code, Cell cell, String unit, String meaning) {
+    this.code = code;
+    this.cell = cell;
+    this.unit = unit;
+    this.meaning = meaning;
+  }
+
+  public String code() {
+    return code;
+  }
+
+  public Cell cell() {
+    return cell;
+  }
+
+  public String unit() {
+    return unit;
+  }
+
+  public String meaning() {
+    return meaning;
+  }
+}

@@ -1,0 +1,35 @@
+package org.mottle.export.write;
+
+import java.util.Map;
+
+/**
+ * Metadata of a GeoTIFF in the XML that GDAL reads and other readers skip. Band unit and
+ * description among it.
+ */
+final class TiffMetadata {
+  private TiffMetadata() {}
+
+  static String xml(Map<String, String> items, RasterKind kind) {
+    StringBuilder xml = new StringBuilder("<GDALMetadata>\n");
+    items.forEach((name, value) -> item(xml, "name=\"" + name + "\"", value));
+    item(xml, "name=\"DESCRIPTION\" sample=\"0\" role=\"description\"", kind.code());
+    if (!kind.unit().isEmpty()) {
+      item(xml, "name=\"UNITTYPE\" sample=\"0\" role=\"unittype\"", kind.unit());
+    }
+    return xml.append("</GDALMetadata>\n").toString();
+  }
+
+  private static void item(StringBuilder xml, String attributes, String value) {
+    xml.append("  <Item ").append(attributes).append('>');
+    xml.append(escape(value)).append("</Item>\n");
+  }
+
+  /** Control characters have no place in XML 1.0 and become spaces. */
+  private static String escape(String text) {
+    return text.replaceAll("[\\x00-\\x08\\x0B\\x0C\\x0E-\\x1F]", " ")
+        .replace("&", "&amp;")
+        .replace("<", "&lt;")
+        .replace(">", "&gt;")
+        .replace("\"", "&quot;");
+  }
+}
