@@ -129,12 +129,7 @@ final class GreenMapper {
     for (int i = 0; i < sd.length; i++) {
       sd[i] = Math.sqrt(sd[i]);
     }
-    Surface surface =
-        new Surface(
-            cells,
-            cells.surface(estimates.values()),
-            cells.surface(sd),
-            estimates.conditionEstimate());
+    Surface surface = Surface.of(cells, estimates.values(), sd, estimates.conditionEstimate());
     return partition(
         green, remarks, Method.KRIGING, Optional.of(variogram), Optional.of(predictor), surface);
   }
@@ -156,7 +151,7 @@ final class GreenMapper {
             .values();
     double[] none = new double[values.length];
     java.util.Arrays.fill(none, Double.NaN);
-    Surface surface = new Surface(cells, cells.surface(values), cells.surface(none), 1);
+    Surface surface = Surface.of(cells, values, none, 1);
     return partition(
         green, remarks, Method.INVERSE_DISTANCE, Optional.empty(), Optional.empty(), surface);
   }

@@ -7,8 +7,21 @@ import org.mottle.engine.grid.Raster;
  * The moisture over a green.
  *
  * @param cells the cells of the green
- * @param mean estimated local mean at the centres, on {@code cells.surfaceGrid()}, % by volume
+ * @param interpolable local mean at the centres and one ring round them, on {@code
+ *     cells.surfaceGrid()}, % by volume
+ * @param mean the same in the cells whose centre is inside, on {@code cells.grid()}, % by volume
  * @param sd standard deviation of its error there, % by volume; NaN where the method has none
  * @param conditionEstimate of the kriging system; 1 for inverse distance
  */
-public record Surface(GreenCells cells, Raster mean, Raster sd, double conditionEstimate) {}
+public record Surface(
+    GreenCells cells, Raster interpolable, Raster mean, Raster sd, double conditionEstimate) {
+
+  /**
+   * @param mean one value for each needed centre of the cells
+   * @param sd likewise
+   */
+  static Surface of(GreenCells cells, double[] mean, double[] sd, double conditionEstimate) {
+    return new Surface(
+        cells, cells.surface(mean), cells.map(mean), cells.map(sd), conditionEstimate);
+  }
+}

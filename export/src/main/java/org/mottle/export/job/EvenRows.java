@@ -1,0 +1,36 @@
+package org.mottle.export.job;
+
+import java.util.Map;
+import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.mapping.ReadingSummary;
+import org.mottle.export.schema.FeatureRow;
+import org.mottle.export.schema.Layers;
+
+/** One row a green and survey: how even the readings and the surface are. */
+final class EvenRows {
+
+  private EvenRows() {}
+
+  static FeatureRow of(Outcome outcome) {
+    Map<String, Object> row = MapLayers.named(outcome.subject());
+    ReadingSummary s = outcome.summary();
+    row.put("n", s.n());
+    if (s.n() > 0) {
+      row.put("mean", s.mean());
+      row.put("sd", s.sd());
+      row.put("cv_pct", s.coefficientOfVariation());
+      row.put("iqr", s.interquartileRange());
+    }
+    if (outcome instanceof Outcome.Mapped map) {
+      row.put("area_mean", map.whole().mean());
+      row.put("area_sd", map.whole().sd());
+      if (map.subject().band().isPresent()) {
+        double area = map.subject().green().areaM2();
+        row.put("dry_pct", 100 * map.areaM2(1) / area);
+        row.put("band_pct", 100 * map.areaM2(2) / area);
+        row.put("wet_pct", 100 * map.areaM2(3) / area);
+      }
+    }
+    return Layers.EVEN.row(row);
+  }
+}

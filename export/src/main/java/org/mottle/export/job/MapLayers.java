@@ -1,0 +1,158 @@
+package org.mottle.export.job;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.stream.Collectors;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Point;
+import org.mottle.engine.mapping.GreenSurvey;
+import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.mapping.SurveyMap;
+import org.mottle.engine.survey.Green;
+import org.mottle.engine.survey.Reading;
+import org.mottle.engine.survey.TargetBand;
+import org.mottle.export.schema.FeatureRow;
+import org.mottle.export.schema.Layer;
+import org.mottle.export.schema.LayerData;
+import org.mottle.export.schema.Layers;
+
+/** What was mapped, as the rows of the layers and tables that are delivered. */
+final class MapLayers {
+  private static final GeometryFactory FACTORY = new GeometryFactory();
+
+  private MapLayers() {}
+
+  /**
+   * @param map what the engine found
+   * @param outside readings outside every green, delivered as not used
+   * @param withCells whether the layer {@code cell} is wanted
+   */
+  static List<LayerData> of(SurveyMap map, List<Reading> outside, boolean withCells) {
+    List<LayerData> layers = new ArrayList<>();
+    layers.add(new LayerData(Layers.GREEN, greens(map)));
+    layers.add(new LayerData(Layers.READING, readings(map, outside)));
+    layers.add(rows(Layers.ZONE, map, ZoneRows::zones));
+    layers.add(rows(Layers.PATCH, map, ZoneRows::patches));
+    layers.add(rows(Layers.ISO, map, ZoneRows::isoLines));
+    if (withCells) {
+      layers.add(rows(Layers.CELL, map, CellRows::of));
+    }
+    layers.add(new LayerData(Layers.SURVEY, map.outcomes().stream().map(SurveyRows::of).toList()));
+    layers.add(new LayerData(Layers.EVEN, map.outcomes().stream().map(EvenRows::of).toList()));
+    layers.add(new LayerData(Layers.VGM, VariogramRows.of(map)));
+    return layers;
+  }
+
+  private static LayerData rows(
+      Layer layer,
+      SurveyMap map,
+      java.util.function.Function<Outcome.Mapped, List<FeatureRow>> make) {
+    return new LayerData(
+        layer,
+        map.outcomes().stream()
+            .filter(Outcome.Mapped.class::isInstance)
+            .flatMap(o -> make.apply((Outcome.Mapped) o).stream())
+            .toList());
+  }
+
+  /** Fields every row of a green and survey begins with. */
+  static Map<String, Object> named(GreenSurvey subject) {
+    Map<String, Object> row = new HashMap<>();
+    row.put("green_id", subject.green().id());
+    row.put("surv_id", subject.surveyId());
+    return row;
+  }
+
+  static void putBand(Map<String, Object> row, Optional<TargetBand> band) {
+    band.ifPresent(
+        b -> {
+          row.put("purpose", b.purpose());
+          row.put("lo_pct", b.lowPct());
+          row.put("hi_pct", b.highPct());
+        });
+  }
+
+  private static List<FeatureRow> greens(SurveyMap map) {
+    Map<String, Green> once = new java.util.LinkedHashMap<>();
+    map.outcomes().forEach(o -> once.putIfAbsent(o.subject().green().id(), o.subject().green()));
+    return once.values().stream().map(MapLayers::green).collect(Collectors.toList());
+  }
+
+  private static FeatureRow green(Green green) {
+    Map<String, Object> row = new HashMap<>();
+    row.put("green_id", green.id());
+    row.put("name", green.name());
+    row.put("area_m2", green.areaM2());
+    row.put("perim_m", green.perimeterM());
+    row.put("build", green.rootZone().build());
+    row.put("grass", green.rootZone().grass());
+    row.put("root_mm", green.rootZone().rootDepthMm());
+    row.put("fc_pct", green.rootZone().fieldCapacityPct());
+    row.put("wp_pct", green.rootZone().wiltOnsetPct());
+    row.put("poro_pct", green.rootZone().porosityPct());
+    row.put("bnd_src", green.boundary().source());
+    row.put("acc_m", green.boundary().accuracyM());
+    return Layers.GREEN.row(green.outline(), row);
+  }
+
+  private static List<FeatureRow> readings(SurveyMap map, List<Reading> outside) {
+    List<FeatureRow> rows = new ArrayList<>();
+    for (Outcome outcome : map.outcomes()) {
+      Green green = outcome.subject().green();
+      Geometry edge = green.outline().getBoundary();
+      var controls = java.util.Set.copyOf(outcome.stations().controls());
+      for (Reading r : outcome.subject().readings()) {
+        boolean used =
+            outcome instanceof Outcome.Mapped && r.quality().used() && !controls.contains(r);
+        Point place = FACTORY.createPoint(new Coordinate(r.x(), r.y()));
+        double distance = edge.distance(place);
+        rows.add(
+            reading(
+                r,
+                outcome.subject().green().id(),
+                outcome.subject().surveyId(),
+                green.outline().intersects(place) ? distance : -distance,
+                used));
+      }
+    }
+    outside.forEach(
+        r -> rows.add(reading(r, r.label().greenId(), r.label().surveyId(), Double.NaN, false)));
+    return rows;
+  }
+
+  private static FeatureRow reading(
+      Reading r, String green, String survey, double edgeM, boolean used) {
+    Map<String, Object> row = new HashMap<>();
+    row.put("green_id", green);
+    row.put("surv_id", survey);
+    row.put("st_id", r.label().stationId());
+    row.put("seq", r.label().sequence() == 0 ? null : r.label().sequence());
+    row.put("rep", r.label().replicate());
+    row.put("t_local", r.protocol().time());
+    row.put("vwc_raw", r.moisture().rawPct());
+    row.put("vwc_adj", r.moisture().adjustedPct());
+    row.put("adj_note", r.moisture().note());
+    row.put("rod_mm", r.protocol().rodMm());
+    row.put("probe", r.protocol().probe());
+    row.put("oper", r.protocol().operator());
+    row.put("calib", r.protocol().calibration());
+    row.put("soil_c", r.protocol().soilC());
+    row.put("ec_dsm", r.protocol().conductivityDsM());
+    row.put("x", r.x());
+    row.put("y", r.y());
+    row.put("z_m", r.position().z());
+    row.put("pos_src", r.position().source());
+    row.put("pos_sd_m", r.position().sdM());
+    row.put("edge_m", edgeM);
+    row.put("role", r.role().code());
+    row.put("qa_code", r.quality().code());
+    row.put("qa_stat", r.quality().status());
+    row.put("used", used ? 1 : 0);
+    return Layers.READING.row(FACTORY.createPoint(new Coordinate(r.x(), r.y())), row);
+  }
+}

@@ -1,0 +1,2 @@
+/** The main job: from files through the engine to layers, one direction. */
+package org.mottle.export.job;
