@@ -1,0 +1,96 @@
+package org.mottle.engine.contour;
+
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.PrecisionModel;
+import org.locationtech.jts.noding.NodedSegmentString;
+import org.locationtech.jts.noding.OrientedCoordinateArray;
+import org.locationtech.jts.noding.SegmentString;
+import org.locationtech.jts.noding.snapround.SnapRoundingNoder;
+
+/**
+ * Outline and lines as edges that meet only at their ends, each edge once, by snap rounding to the
+ * lattice of {@link Frame#UNIT} (Hobby 1999; Goodrich, Guibas, Hershberger and Tanenbaum 1997).
+ */
+final class EdgeNoding {
+  private static final Object OUTLINE = new Object();
+  private static final Object LINE = new Object();
+
+  private EdgeNoding() {}
+
+  /**
+   * @param points of the edge, at least two
+   * @param ground +1 where only the left of the edge is inside the outline, -1 where only its right
+   *     is, 0 where both are
+   */
+  record Edge(Coordinate[] points, int ground) {}
+
+  static List<Edge> edges(Collection<Coordinate[]> rings, Collection<Chain> lines) {
+    List<NodedSegmentString> strings = new ArrayList<>();
+    for (Coordinate[] ring : rings) {
+      strings.add(new NodedSegmentString(ring, OUTLINE));
+    }
+    for (Chain line : lines) {
+      strings.add(new NodedSegmentString(coordinates(line), LINE));
+    }
+    SnapRoundingNoder noder = new SnapRoundingNoder(new PrecisionModel(1 / Frame.UNIT));
+    noder.computeNodes(strings);
+    return merged(noder.getNodedSubstrings());
+  }
+
+  private static Coordinate[] coordinates(Chain line) {
+    int n = line.size();
+    Coordinate[] points = new Coordinate[line.closed() ? n + 1 : n];
+    for (int i = 0; i < n; i++) {
+      points[i] = new Coordinate(line.x()[i], line.y()[i]);
+    }
+    if (line.closed()) {
+      points[n] = points[0].copy();
+    }
+    return points;
+  }
+
+  /** Edges that coincide become one; sides of the outline that close up on each other vanish. */
+  private static List<Edge> merged(Collection<?> noded) {
+    Map<OrientedCoordinateArray, Integer> known = new TreeMap<>();
+    List<Coordinate[]> points = new ArrayList<>();
+    List<int[]> sides = new ArrayList<>();
+    for (Object item : noded) {
+      SegmentString string = (SegmentString) item;
+      Coordinate[] path = string.getCoordinates();
+      if (path.length == 2 && path[0].equals2D(path[1])) {
+        continue;
+      }
+      Integer at = known.putIfAbsent(new OrientedCoordinateArray(path), points.size());
+      if (at == null) {
+        at = points.size();
+        points.add(path);
+        sides.add(new int[2]);
+      }
+      if (string.getData() == OUTLINE) {
+        sides.get(at)[0] += sameWay(path, points.get(at)) ? 1 : -1;
+        sides.get(at)[1]++;
+      }
+    }
+    List<Edge> edges = new ArrayList<>(points.size());
+    for (int i = 0; i < points.size(); i++) {
+      boolean closedUp = sides.get(i)[1] > 0 && sides.get(i)[0] == 0;
+      if (!closedUp) {
+        edges.add(new Edge(points.get(i), Integer.signum(sides.get(i)[0])));
+      }
+    }
+    return edges;
+  }
+
+  private static boolean sameWay(Coordinate[] path, Coordinate[] other) {
+    int last = path.length - 1;
+    if (!path[0].equals2D(path[last])) {
+      return path[0].equals2D(other[0]);
+    }
+    return path[0].equals2D(other[0]) && path[1].equals2D(other[1]);
+  }
+}

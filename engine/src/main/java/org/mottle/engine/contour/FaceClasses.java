@@ -1,0 +1,127 @@
+package org.mottle.engine.contour;
+
+import java.util.Arrays;
+import java.util.List;
+import java.util.function.ToIntFunction;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Polygon;
+import org.mottle.engine.contour.EdgeNoding.Edge;
+
+/**
+ * The class of every face of a map: outside the outline, or what the ground in it is. A sliver
+ * thinner than a grain takes the class of the neighbour with which it shares most of its boundary.
+ */
+final class FaceClasses {
+  /** Class of the ground outside the outline. */
+  static final int OUTSIDE = Integer.MIN_VALUE;
+
+  private final PlanarMap map;
+  private final List<Edge> edges;
+  private final Faces faces;
+  private final int[] classes;
+
+  FaceClasses(PlanarMap map, List<Edge> edges, ToIntFunction<Polygon> classOf, double grain) {
+    this.map = map;
+    this.edges = edges;
+    this.faces = new Faces(map);
+    this.classes = new int[faces.count()];
+    markOutside();
+    GeometryFactory local = new GeometryFactory();
+    boolean[] sliver = new boolean[classes.length];
+    boolean anySliver = false;
+    for (int f = 0; f < classes.length; f++) {
+      if (classes[f] != OUTSIDE) {
+        Polygon polygon = faces.polygon(f, local, 0, 0);
+        classes[f] = classOf.applyAsInt(polygon);
+        sliver[f] = 2 * polygon.getArea() < grain * polygon.getLength();
+        anySliver |= sliver[f];
+      }
+    }
+    if (anySliver) {
+      mergeSlivers(sliver);
+    }
+  }
+
+  /** Class of the face on the left of a half-edge. */
+  int left(int half) {
+    int face = faces.ofCycle(map.cycle(half));
+    return face == Faces.UNBOUNDED ? OUTSIDE : classes[face];
+  }
+
+  private int face(int half) {
+    return faces.ofCycle(map.cycle(half));
+  }
+
+  private void markOutside() {
+    for (int half = 0; half < 2 * edges.size(); half++) {
+      if (map.has(half >> 1) && face(half) != Faces.UNBOUNDED) {
+        int ground = edges.get(half >> 1).ground();
+        if (((half & 1) == 0 ? ground : -ground) < 0) {
+          classes[face(half)] = OUTSIDE;
+        }
+      }
+    }
+  }
+
+  private void mergeSlivers(boolean[] sliver) {
+    double[][] shared = new double[classes.length][];
+    int[][] neighbours = new int[classes.length][];
+    for (int half = 0; half < 2 * edges.size(); half++) {
+      if (map.has(half >> 1) && face(half) != Faces.UNBOUNDED && sliver[face(half)]) {
+        int other = face(half ^ 1);
+        if (other != Faces.UNBOUNDED && classes[other] != OUTSIDE && other != face(half)) {
+          addShared(shared, neighbours, face(half), other, length(half >> 1));
+        }
+      }
+    }
+    boolean changed = true;
+    while (changed) {
+      changed = false;
+      for (int f = 0; f < classes.length; f++) {
+        if (sliver[f] && neighbours[f] != null) {
+          int best = longest(shared[f], neighbours[f], sliver);
+          if (best != Faces.UNBOUNDED) {
+            classes[f] = classes[best];
+            sliver[f] = false;
+            changed = true;
+          }
+        }
+      }
+    }
+  }
+
+  private static void addShared(
+      double[][] shared, int[][] neighbours, int face, int other, double length) {
+    int n = neighbours[face] == null ? 0 : neighbours[face].length;
+    for (int i = 0; i < n; i++) {
+      if (neighbours[face][i] == other) {
+        shared[face][i] += length;
+        return;
+      }
+    }
+    neighbours[face] = n == 0 ? new int[1] : Arrays.copyOf(neighbours[face], n + 1);
+    shared[face] = n == 0 ? new double[1] : Arrays.copyOf(shared[face], n + 1);
+    neighbours[face][n] = other;
+    shared[face][n] = length;
+  }
+
+  private static int longest(double[] shared, int[] neighbours, boolean[] sliver) {
+    int best = Faces.UNBOUNDED;
+    double most = 0;
+    for (int i = 0; i < neighbours.length; i++) {
+      if (!sliver[neighbours[i]] && shared[i] > most) {
+        most = shared[i];
+        best = neighbours[i];
+      }
+    }
+    return best;
+  }
+
+  private double length(int edge) {
+    double length = 0;
+    for (int i = 1; i < edges.get(edge).points().length; i++) {
+      length += edges.get(edge).points()[i].distance(edges.get(edge).points()[i - 1]);
+    }
+    return length;
+  }
+}

@@ -1,0 +1,169 @@
+package org.mottle.engine.contour;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.locationtech.jts.algorithm.Area;
+import org.locationtech.jts.algorithm.PointLocation;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.LinearRing;
+import org.locationtech.jts.geom.Location;
+import org.locationtech.jts.geom.Polygon;
+
+/**
+ * The bounded faces of a {@link PlanarMap} as polygons: rings pass no point twice, holes lie in the
+ * smallest face that contains them. Shells run counter-clockwise, holes clockwise.
+ */
+final class Faces {
+  /** What lies round everything. */
+  static final int UNBOUNDED = -1;
+
+  private final List<Face> faces = new ArrayList<>();
+  private final int[] faceOfCycle;
+
+  /** A face while it is put together. */
+  private static final class Face {
+    final Coordinate[] shell;
+    final double area;
+    final Envelope extent = new Envelope();
+    final List<Coordinate[]> holes = new ArrayList<>();
+
+    Face(Coordinate[] shell, double area) {
+      this.shell = shell;
+      this.area = area;
+      for (Coordinate point : shell) {
+        extent.expandToInclude(point);
+      }
+    }
+
+    boolean contains(Coordinate point) {
+      return extent.contains(point)
+          && PointLocation.locateInRing(point, shell) == Location.INTERIOR;
+    }
+  }
+
+  Faces(PlanarMap map) {
+    int edgeCount = map.edgeCount();
+    int cycles = 0;
+    for (int half = 0; half < 2 * edgeCount; half++) {
+      cycles = Math.max(cycles, map.has(half >> 1) ? map.cycle(half) + 1 : 0);
+    }
+    this.faceOfCycle = new int[cycles];
+    Arrays.fill(faceOfCycle, UNBOUNDED);
+    int[] placeOnPath = new int[map.nodeCount()];
+    Arrays.fill(placeOnPath, -1);
+    boolean[] seen = new boolean[cycles];
+    List<Coordinate[]> floating = new ArrayList<>();
+    List<Integer> floatingCycle = new ArrayList<>();
+    for (int half = 0; half < 2 * edgeCount; half++) {
+      if (map.has(half >> 1) && !seen[map.cycle(half)]) {
+        seen[map.cycle(half)] = true;
+        List<Coordinate[]> holes = addShells(map, half, placeOnPath);
+        int face = faceOfCycle[map.cycle(half)];
+        if (face != UNBOUNDED) {
+          faces.get(face).holes.addAll(holes);
+        } else {
+          for (Coordinate[] hole : holes) {
+            floating.add(hole);
+            floatingCycle.add(map.cycle(half));
+          }
+        }
+      }
+    }
+    for (int i = 0; i < floating.size(); i++) {
+      int face = smallestAround(floating.get(i)[0]);
+      faceOfCycle[floatingCycle.get(i)] = face;
+      if (face != UNBOUNDED) {
+        faces.get(face).holes.add(floating.get(i));
+      }
+    }
+  }
+
+  int count() {
+    return faces.size();
+  }
+
+  /** The face on the left of the half-edges of a cycle, or UNBOUNDED. */
+  int ofCycle(int cycle) {
+    return faceOfCycle[cycle];
+  }
+
+  /** A face in local coordinates shifted by an origin. */
+  Polygon polygon(int face, GeometryFactory factory, double originX, double originY) {
+    Face f = faces.get(face);
+    LinearRing[] holes =
+        f.holes.stream()
+            .map(hole -> factory.createLinearRing(shifted(hole, originX, originY)))
+            .toArray(LinearRing[]::new);
+    return factory.createPolygon(
+        factory.createLinearRing(shifted(f.shell, originX, originY)), holes);
+  }
+
+  private static Coordinate[] shifted(Coordinate[] ring, double originX, double originY) {
+    Coordinate[] points = new Coordinate[ring.length];
+    for (int i = 0; i < ring.length; i++) {
+      points[i] = new Coordinate(ring[i].x + originX, ring[i].y + originY);
+    }
+    return points;
+  }
+
+  /** Cuts a boundary where it passes a node twice; shells become faces, holes are returned. */
+  private List<Coordinate[]> addShells(PlanarMap map, int start, int[] placeOnPath) {
+    List<Coordinate[]> holes = new ArrayList<>();
+    List<Integer> path = new ArrayList<>();
+    int half = start;
+    do {
+      int place = placeOnPath[map.origin(half)];
+      if (place >= 0) {
+        closeLoop(map, path, place, placeOnPath, holes);
+      }
+      placeOnPath[map.origin(half)] = path.size();
+      path.add(half);
+      half = map.next(half);
+    } while (half != start);
+    closeLoop(map, path, 0, placeOnPath, holes);
+    return holes;
+  }
+
+  private void closeLoop(
+      PlanarMap map, List<Integer> path, int from, int[] placeOnPath, List<Coordinate[]> holes) {
+    List<Integer> loop = path.subList(from, path.size());
+    Coordinate[] ring = ring(map, loop);
+    double clockwiseArea = Area.ofRingSigned(ring);
+    if (clockwiseArea < 0) {
+      faceOfCycle[map.cycle(loop.get(0))] = faces.size();
+      faces.add(new Face(ring, -clockwiseArea));
+    } else {
+      holes.add(ring);
+    }
+    for (int half : loop) {
+      placeOnPath[map.origin(half)] = -1;
+    }
+    loop.clear();
+  }
+
+  private static Coordinate[] ring(PlanarMap map, List<Integer> loop) {
+    List<Coordinate> points = new ArrayList<>();
+    for (int half : loop) {
+      Coordinate[] along = map.points(half);
+      for (int i = 0; i < along.length - 1; i++) {
+        points.add((half & 1) == 0 ? along[i] : along[along.length - 1 - i]);
+      }
+    }
+    points.add(points.get(0));
+    return points.toArray(Coordinate[]::new);
+  }
+
+  private int smallestAround(Coordinate point) {
+    int smallest = UNBOUNDED;
+    for (int i = 0; i < faces.size(); i++) {
+      Face face = faces.get(i);
+      if ((smallest == UNBOUNDED || face.area < faces.get(smallest).area) && face.contains(point)) {
+        smallest = i;
+      }
+    }
+    return smallest;
+  }
+}

@@ -1,0 +1,36 @@
+package org.mottle.engine.contour;
+
+import org.mottle.engine.check.Check;
+
+/**
+ * A value at which the surface is cut. Values within 1e-9 of it (relative above 1) are the level
+ * itself: rounding of a flat surface draws no islands.
+ *
+ * @param value where to cut
+ * @param above whether ground exactly at the level belongs to the part above it
+ */
+record Level(double value, boolean above) {
+  private static final double ROUNDING = 1e-9;
+
+  Level {
+    Check.finite("level", value, "");
+  }
+
+  boolean isAbove(double v) {
+    double slack = ROUNDING * Math.max(1, Math.abs(value));
+    return above ? v >= value - slack : v > value + slack;
+  }
+
+  /** The limits of bands: ground at a limit belongs above it, at the last of several below it. */
+  static Level[] ofLimits(double[] limits) {
+    Level[] levels = new Level[limits.length];
+    for (int i = 0; i < limits.length; i++) {
+      if (i > 0 && !(limits[i] > limits[i - 1])) {
+        throw new IllegalArgumentException(
+            "limits must ascend, were " + limits[i - 1] + " then " + limits[i]);
+      }
+      levels[i] = new Level(limits[i], i == 0 || i < limits.length - 1);
+    }
+    return levels;
+  }
+}

@@ -1,0 +1,84 @@
+package org.mottle.engine.contour;
+
+import org.mottle.engine.grid.CellGrid;
+import org.mottle.engine.grid.Raster;
+
+/**
+ * The continuous surface through the cell centres of a raster. Between four centres it consists of
+ * four triangles that meet in the middle, where the value is the mean of the four: along the edges
+ * and in the middle it equals bilinear interpolation, it has no preferred diagonal, and saddles are
+ * resolved by the mean. Level lines of this surface are exactly straight in every triangle.
+ *
+ * <p>NaN beyond the outer centres and wherever one of the four centres has no value. Immutable.
+ */
+public final class LinearSurface {
+  private final CellGrid grid;
+  private final double[] values;
+
+  public LinearSurface(Raster raster) {
+    this.grid = raster.grid();
+    this.values = raster.values();
+  }
+
+  CellGrid grid() {
+    return grid;
+  }
+
+  /** Value at a cell centre. */
+  double centre(int row, int column) {
+    return values[grid.index(row, column)];
+  }
+
+  /** Whether the four centres south and east of a centre, itself included, have values. */
+  boolean known(int row, int column) {
+    return row >= 0
+        && column >= 0
+        && row < grid.rows() - 1
+        && column < grid.columns() - 1
+        && !Double.isNaN(middle(row, column));
+  }
+
+  /** Value in the middle of four centres of which the given one is the north-western. */
+  double middle(int row, int column) {
+    int at = grid.index(row, column);
+    int below = at + grid.columns();
+    return 0.25 * ((values[at] + values[at + 1]) + (values[below] + values[below + 1]));
+  }
+
+  /** The interpolated value at a place, m. */
+  public double value(double x, double y) {
+    double u = (x - grid.west()) / grid.cell() - 0.5;
+    double v = (grid.north() - y) / grid.cell() - 0.5;
+    if (!(u >= 0 && v >= 0 && u <= grid.columns() - 1 && v <= grid.rows() - 1)) {
+      return Double.NaN;
+    }
+    int column = Math.max(0, Math.min(grid.columns() - 2, (int) u));
+    int row = Math.max(0, Math.min(grid.rows() - 2, (int) v));
+    if (!known(row, column)) {
+      return Double.NaN;
+    }
+    return inQuad(row, column, u - column, v - row);
+  }
+
+  /** A triangle is corner, corner, middle; p runs along its outer edge, q from there inwards. */
+  private double inQuad(int row, int column, double u, double v) {
+    double northWest = centre(row, column);
+    double northEast = centre(row, column + 1);
+    double southWest = centre(row + 1, column);
+    double southEast = centre(row + 1, column + 1);
+    double middle = middle(row, column);
+    boolean upright = Math.abs(v - 0.5) >= Math.abs(u - 0.5);
+    if (upright) {
+      return v <= 0.5
+          ? inTriangle(northWest, northEast, middle, u, v)
+          : inTriangle(southWest, southEast, middle, u, 1 - v);
+    }
+    return u <= 0.5
+        ? inTriangle(northWest, southWest, middle, v, u)
+        : inTriangle(northEast, southEast, middle, v, 1 - u);
+  }
+
+  private static double inTriangle(double first, double second, double middle, double p, double q) {
+    return first * (1 - p - q) + second * (p - q) + middle * 2 * q;
+  }
+}

@@ -1,0 +1,134 @@
+package org.mottle.engine.contour;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
+import org.mottle.engine.grid.CellCoverage;
+import org.mottle.engine.grid.CellGrid;
+
+/**
+ * The squares between four cell centres that an outline reaches into, and which of them have values
+ * at all four. Only these are traced. Row and column are those of the north-western centre; they
+ * are negative, or beyond the raster, where the outline reaches beyond it.
+ */
+final class QuadMask {
+  private final LinearSurface surface;
+  private final CellGrid quads;
+  private final int margin;
+  private final CellCoverage coverage;
+
+  QuadMask(Geometry outline, LinearSurface surface) {
+    this.surface = surface;
+    CellGrid grid = surface.grid();
+    double cell = grid.cell();
+    Envelope extent = outline.getEnvelopeInternal();
+    double beyond =
+        Math.max(
+            Math.max(
+                grid.west() + cell / 2 - extent.getMinX(),
+                extent.getMaxX() - grid.east() + cell / 2),
+            Math.max(
+                extent.getMaxY() - grid.north() + cell / 2,
+                grid.south() + cell / 2 - extent.getMinY()));
+    this.margin = (int) Math.max(1, Math.ceil(beyond / cell) + 1);
+    CellGrid shifted =
+        new CellGrid(
+            grid.west() + cell / 2, grid.north() - cell / 2, cell, grid.columns(), grid.rows());
+    this.quads = shifted.grown(margin);
+    this.coverage = CellCoverage.of(outline, quads);
+  }
+
+  LinearSurface surface() {
+    return surface;
+  }
+
+  int firstRow() {
+    return -margin;
+  }
+
+  int firstColumn() {
+    return -margin;
+  }
+
+  int rows() {
+    return quads.rows();
+  }
+
+  int columns() {
+    return quads.columns();
+  }
+
+  int index(int row, int column) {
+    return (row + margin) * quads.columns() + column + margin;
+  }
+
+  boolean touched(int row, int column) {
+    int r = row + margin;
+    int c = column + margin;
+    return r >= 0
+        && c >= 0
+        && r < quads.rows()
+        && c < quads.columns()
+        && coverage.touches(quads.index(r, c));
+  }
+
+  boolean active(int row, int column) {
+    return touched(row, column) && surface.known(row, column);
+  }
+
+  /** Edges between squares with and without values, as straight lines in local coordinates. */
+  List<Chain> seams(Frame frame) {
+    List<Chain> seams = new ArrayList<>();
+    int lastRow = firstRow() + rows();
+    int lastColumn = firstColumn() + columns();
+    for (int row = firstRow(); row < lastRow; row++) {
+      int from = Integer.MIN_VALUE;
+      for (int column = firstColumn(); column <= lastColumn; column++) {
+        boolean seam = seam(row - 1, column, row, column);
+        if (seam && from == Integer.MIN_VALUE) {
+          from = column;
+        } else if (!seam && from != Integer.MIN_VALUE) {
+          seams.add(line(frame, row, from, row, column));
+          from = Integer.MIN_VALUE;
+        }
+      }
+    }
+    for (int column = firstColumn(); column < lastColumn; column++) {
+      int from = Integer.MIN_VALUE;
+      for (int row = firstRow(); row <= lastRow; row++) {
+        boolean seam = seam(row, column - 1, row, column);
+        if (seam && from == Integer.MIN_VALUE) {
+          from = row;
+        } else if (!seam && from != Integer.MIN_VALUE) {
+          seams.add(line(frame, from, column, row, column));
+          from = Integer.MIN_VALUE;
+        }
+      }
+    }
+    return seams;
+  }
+
+  private boolean seam(int row, int column, int otherRow, int otherColumn) {
+    return touched(row, column)
+        && touched(otherRow, otherColumn)
+        && surface.known(row, column) != surface.known(otherRow, otherColumn);
+  }
+
+  private Chain line(Frame frame, int row, int column, int toRow, int toColumn) {
+    return new Chain(
+        new double[] {localX(frame, column), localX(frame, toColumn)},
+        new double[] {localY(frame, row), localY(frame, toRow)},
+        false);
+  }
+
+  /** Local x of a column of centres; fractions lie between columns. */
+  double localX(Frame frame, double column) {
+    return frame.localX(surface.grid().west()) + (column + 0.5) * surface.grid().cell();
+  }
+
+  /** Local y of a row of centres. */
+  double localY(Frame frame, double row) {
+    return frame.localY(surface.grid().north()) - (row + 0.5) * surface.grid().cell();
+  }
+}
