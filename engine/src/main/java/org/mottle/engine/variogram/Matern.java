@@ -1,21 +1,28 @@
 package org.mottle.engine.variogram;
 
+import org.apache.commons.math3.special.Gamma;
 import org.mottle.engine.check.Check;
 
 /**
  * Matérn: c (1 - (h/a)^k K_k(h/a) / (2^(k-1) Gamma(k))), K_k the modified Bessel function of the
- * second kind (Stein 1999).
+ * second kind (Stein 1999; Webster & Oliver 2007, ch. 5). With k = 0.5 it is the exponential; 0.5,
+ * 1.5 and 2.5 have closed forms, which are used. The range a is that of the formula: authors who
+ * write 2 sqrt(k) h/a or sqrt(2 k) h/a mean another one.
  *
  * @param partialSill c, value²
  * @param range a, m
- * @param kappa smoothness k
+ * @param kappa smoothness k, in (0, 100]
  */
 public record Matern(double partialSill, double range, double kappa) implements VariogramModel {
+  private static final double MOST_KAPPA = 100;
+  // beyond, the correlation is below 1e-300 for any kappa allowed
+  private static final double FAR = 1500;
 
   public Matern {
     Check.atLeast("partialSill", partialSill, 0, "value²");
     Check.above("range", range, 0, "m");
     Check.above("kappa", kappa, 0, "");
+    Check.within("kappa", kappa, 0, MOST_KAPPA, "");
   }
 
   @Override
@@ -25,44 +32,72 @@ public record Matern(double partialSill, double range, double kappa) implements 
 
   @Override
   public double practicalRange() {
+    Matern unit = new Matern(1, 1, kappa);
     double low = 0;
     double high = 1;
-    while (new Matern(1, 1, kappa).semivariance(high) < 0.95) {
+    while (unit.semivariance(high) < 0.95) {
+      low = high;
       high *= 2;
     }
-    for (int i = 0; i < 100; i++) {
+    while (true) {
       double middle = (low + high) / 2;
-      if (new Matern(1, 1, kappa).semivariance(middle) < 0.95) {
+      if (middle <= low || middle >= high) {
+        return range * high;
+      }
+      if (unit.semivariance(middle) < 0.95) {
         low = middle;
       } else {
         high = middle;
       }
     }
-    return range * (low + high) / 2;
   }
 
   @Override
   public double semivariance(double lag) {
-    if (lag == 0) {
-      return 0;
+    return partialSill * structured(lag / range, logFactor());
+  }
+
+  @Override
+  public void addSemivariances(double[] squaredLag, int count, double[] sum) {
+    double logFactor = logFactor();
+    for (int i = 0; i < count; i++) {
+      sum[i] += partialSill * structured(Math.sqrt(squaredLag[i]) / range, logFactor);
     }
-    double r = lag / range;
-    // K_k(r) = integral of exp(-r cosh t) cosh(k t), 0 to infinity (DLMF 10.32.9)
-    double step = 1.0 / 64;
-    double sum = 0.5 * Math.exp(-r);
-    for (double t = step; r * Math.cosh(t) - kappa * t < 745; t += step) {
-      sum += Math.exp(-r * Math.cosh(t)) * Math.cosh(kappa * t);
-    }
-    double log =
-        kappa * Math.log(r)
-            + Math.log(sum * step)
-            - (kappa - 1) * Math.log(2)
-            - org.apache.commons.math3.special.Gamma.logGamma(kappa);
-    return -partialSill * Math.expm1(Math.min(0, log));
   }
 
   @Override
   public Matern with(double newPartialSill, double newRange) {
     return new Matern(newPartialSill, newRange, kappa);
+  }
+
+  /** log of 2^(k-1) Gamma(k); 0 where a closed form makes it idle. */
+  private double logFactor() {
+    return closed() ? 0 : (kappa - 1) * Math.log(2) + Gamma.logGamma(kappa);
+  }
+
+  private boolean closed() {
+    return kappa == 0.5 || kappa == 1.5 || kappa == 2.5;
+  }
+
+  /** Share of the sill at r = h/a. */
+  private double structured(double r, double logFactor) {
+    if (r == 0) {
+      return 0;
+    }
+    if (r > FAR) {
+      return 1;
+    }
+    if (kappa == 0.5) {
+      return -Math.expm1(-r);
+    }
+    if (kappa == 1.5) {
+      return Math.max(0, 1 - (1 + r) * Math.exp(-r));
+    }
+    if (kappa == 2.5) {
+      return Math.max(0, 1 - (1 + r + r * r / 3) * Math.exp(-r));
+    }
+    double log = kappa * Math.log(r) + BesselK.log(kappa, r) - logFactor;
+    // + 0.0 so that nought is not negative
+    return -Math.expm1(Math.min(0, log)) + 0.0;
   }
 }
