@@ -15,7 +15,8 @@ public final class GenerateCourse {
 
   private static final String USAGE = "usage: GenerateCourse --out DIR [--seed N] [--small]";
 
-  private record Options(Path out, long seed, boolean small) {}
+  /** What the arguments ask for. */
+  record Options(Path out, long seed, boolean small) {}
 
   private GenerateCourse() {}
 
@@ -36,7 +37,7 @@ public final class GenerateCourse {
     System.out.println("course of seed " + options.seed() + " in " + options.out());
   }
 
-  private static Options parse(List<String> arguments) {
+  static Options parse(List<String> arguments) {
     Deque<String> left = new ArrayDeque<>(arguments);
     Path out = null;
     long seed = CourseGenerator.DEFAULT_SEED;
