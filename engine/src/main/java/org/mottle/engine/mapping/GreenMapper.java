@@ -4,17 +4,31 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.mottle.engine.contour.IsoLines;
+import org.mottle.engine.contour.LinearSurface;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.grid.GreenCells;
+import org.mottle.engine.grid.Raster;
 import org.mottle.engine.inversedistance.InverseDistance;
 import org.mottle.engine.kriging.CellStatus;
+import org.mottle.engine.kriging.Estimate;
 import org.mottle.engine.kriging.Estimates;
 import org.mottle.engine.kriging.Kriging;
 import org.mottle.engine.kriging.Predictor;
 import org.mottle.engine.kriging.Targets;
 import org.mottle.engine.observation.Observations;
+import org.mottle.engine.patch.Ground;
+import org.mottle.engine.patch.Patch;
+import org.mottle.engine.patch.Patches;
+import org.mottle.engine.patch.RegionMean;
+import org.mottle.engine.patch.Zone;
+import org.mottle.engine.patch.Zones;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.survey.Refusal;
+import org.mottle.engine.survey.TargetBand;
+import org.mottle.engine.validation.LeaveOneOut;
 import org.mottle.engine.variogram.NestedModel;
 
 /**
@@ -130,8 +144,12 @@ final class GreenMapper {
       sd[i] = Math.sqrt(sd[i]);
     }
     Surface surface = Surface.of(cells, estimates.values(), sd, estimates.conditionEstimate());
-    return partition(
-        green, remarks, Method.KRIGING, Optional.of(variogram), Optional.of(predictor), surface);
+    Outcome.Basis basis =
+        new Outcome.Basis(
+            Method.KRIGING,
+            Optional.of(variogram),
+            Optional.of(LeaveOneOut.of(Kriging.ordinary(model), green.observations(), 1, progress)));
+    return mapped(green, remarks, basis, surface, (x, y, w) -> meanAndSd(predictor, x, y, w));
   }
 
   private static Observations filtered(Prepared green, double nugget) {
@@ -152,8 +170,50 @@ final class GreenMapper {
     double[] none = new double[values.length];
     java.util.Arrays.fill(none, Double.NaN);
     Surface surface = Surface.of(cells, values, none, 1);
-    return partition(
-        green, remarks, Method.INVERSE_DISTANCE, Optional.empty(), Optional.empty(), surface);
+    Outcome.Basis basis =
+        new Outcome.Basis(Method.INVERSE_DISTANCE, Optional.empty(), Optional.empty());
+    return mapped(green, remarks, basis, surface, RegionMean.UNKNOWN);
+  }
+
+  private static RegionMean.MeanAndSd meanAndSd(
+      Predictor predictor, double[] x, double[] y, double[] weight) {
+    Estimate mean = predictor.mean(x, y, weight);
+    return new RegionMean.MeanAndSd(mean.value(), mean.standardDeviation());
+  }
+
+  /** Cuts the surface into zones, patches and lines. */
+  private Outcome mapped(
+      Prepared green,
+      List<String> remarks,
+      Outcome.Basis basis,
+      Surface surface,
+      RegionMean regionMean) {
+    Geometry outline = green.subject().green().outline();
+    Raster field = surface.interpolable();
+    List<Zone> zones = new ArrayList<>();
+    List<Patch> patches = new ArrayList<>();
+    Optional<TargetBand> band = green.subject().band();
+    if (band.isPresent()) {
+      zones.addAll(Zones.of(outline, field, band.get(), regionMean));
+      patches.addAll(Patches.of(zones, field, places(green), regionMean));
+    }
+    Ground whole = Ground.of(outline, field);
+    RegionMean.MeanAndSd mean =
+        new RegionMean.MeanAndSd(
+            whole.mean(new LinearSurface(field)), whole.sd(regionMean, field.grid().cell()));
+    return new Outcome.Mapped(
+        green.subject(),
+        green.stations(),
+        summary(green),
+        remarks,
+        basis,
+        surface,
+        new Outcome.Parts(
+            zones, patches, IsoLines.of(outline, field, settings.isoStepPct()), mean));
+  }
+
+  private static List<Coordinate> places(Prepared green) {
+    return green.stations().stations().stream().map(s -> new Coordinate(s.x(), s.y())).toList();
   }
 
   private GreenCells cells(Prepared green) {

@@ -1,14 +1,19 @@
 package org.mottle.engine.mapping;
 
 import java.util.List;
+import java.util.Optional;
+import org.mottle.engine.validation.CrossValidation;
+import org.mottle.engine.validation.Scores;
 
 /**
  * All that came of mapping.
  *
+ * @param settings how it was mapped
  * @param variograms each once, in the order of the first green that uses it
  * @param outcomes one a green and survey, in the order given
  */
-public record SurveyMap(List<SurveyVariogram> variograms, List<Outcome> outcomes) {
+public record SurveyMap(
+    MappingSettings settings, List<SurveyVariogram> variograms, List<Outcome> outcomes) {
   public SurveyMap {
     variograms = List.copyOf(variograms);
     outcomes = List.copyOf(outcomes);
@@ -17,5 +22,20 @@ public record SurveyMap(List<SurveyVariogram> variograms, List<Outcome> outcomes
   /** How many greens have a map. */
   public long mapped() {
     return outcomes.stream().filter(Outcome.Mapped.class::isInstance).count();
+  }
+
+  /**
+   * Scores of the leave-one-out predictions of every green that rests on a variogram, taken
+   * together; empty when none does.
+   */
+  public Optional<Scores> scores(SurveyVariogram variogram) {
+    List<CrossValidation> all =
+        outcomes.stream()
+            .filter(Outcome.Mapped.class::isInstance)
+            .map(o -> ((Outcome.Mapped) o).basis())
+            .filter(basis -> basis.variogram().filter(v -> v == variogram).isPresent())
+            .flatMap(basis -> basis.crossValidation().stream())
+            .toList();
+    return all.isEmpty() ? Optional.empty() : Optional.of(Scores.pooled(all));
   }
 }

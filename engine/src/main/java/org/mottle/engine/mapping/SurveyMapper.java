@@ -1,8 +1,10 @@
 package org.mottle.engine.mapping;
 
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Set;
 import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
 
@@ -42,6 +44,11 @@ public record SurveyMapper(MappingSettings settings) {
                 outcomes[i] = mapper.map(prepared.get(i), variograms.get(i));
               }
             });
-    return new SurveyMap(new ArrayList<>(variograms.stream().distinct().toList()), Arrays.asList(outcomes));
+    return new SurveyMap(settings, distinct(variograms), Arrays.asList(outcomes));
+  }
+
+  private static List<SurveyVariogram> distinct(List<SurveyVariogram> variograms) {
+    Set<SurveyVariogram> once = Collections.newSetFromMap(new IdentityHashMap<>());
+    return variograms.stream().filter(once::add).toList();
   }
 }

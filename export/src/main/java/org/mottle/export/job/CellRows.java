@@ -9,7 +9,7 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygonal;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.mapping.Outcome;
-import org.mottle.engine.survey.TargetBand;
+import org.mottle.engine.patch.ZoneClass;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Layers;
 
@@ -50,16 +50,11 @@ final class CellRows {
         .band()
         .ifPresent(
             band -> {
-              int number = classNumber(band, mean);
-              row.put("cls_no", number);
-              row.put("cls", ZoneRows.CLASS_WORDS.get(number - 1));
+              ZoneClass cls = ZoneClass.of(band, mean);
+              row.put("cls_no", cls.number());
+              row.put("cls", cls.code());
             });
     return Layers.CELL.row(clipped, row);
-  }
-
-  /** 1 dry, 2 in band, 3 wet; a value at a limit is in band. */
-  static int classNumber(TargetBand band, double pct) {
-    return pct < band.lowPct() ? 1 : pct > band.highPct() ? 3 : 2;
   }
 
   private static Geometry square(CellGrid grid, int row, int column) {

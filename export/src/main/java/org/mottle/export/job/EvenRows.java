@@ -3,6 +3,7 @@ package org.mottle.export.job;
 import java.util.Map;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.ReadingSummary;
+import org.mottle.engine.patch.ZoneClass;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Layers;
 
@@ -22,13 +23,13 @@ final class EvenRows {
       row.put("iqr", s.interquartileRange());
     }
     if (outcome instanceof Outcome.Mapped map) {
-      row.put("area_mean", map.whole().mean());
-      row.put("area_sd", map.whole().sd());
+      row.put("area_mean", map.parts().whole().mean());
+      row.put("area_sd", map.parts().whole().sd());
       if (map.subject().band().isPresent()) {
         double area = map.subject().green().areaM2();
-        row.put("dry_pct", 100 * map.areaM2(1) / area);
-        row.put("band_pct", 100 * map.areaM2(2) / area);
-        row.put("wet_pct", 100 * map.areaM2(3) / area);
+        row.put("dry_pct", 100 * map.areaM2(ZoneClass.DRY) / area);
+        row.put("band_pct", 100 * map.areaM2(ZoneClass.IN_BAND) / area);
+        row.put("wet_pct", 100 * map.areaM2(ZoneClass.WET) / area);
       }
     }
     return Layers.EVEN.row(row);

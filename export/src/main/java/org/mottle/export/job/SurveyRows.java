@@ -38,7 +38,7 @@ final class SurveyRows {
     row.put("reason", String.join("; ", outcome.remarks()));
     if (outcome instanceof Outcome.Mapped map) {
       row.put("n_used", map.readingsUsed());
-      row.put("method", map.method().label());
+      row.put("method", map.basis().method().label());
       row.put("cell_m", map.surface().cells().grid().cell());
     } else if (outcome instanceof Outcome.NoMap none) {
       row.put("n_used", 0);

@@ -13,23 +13,19 @@ import org.mottle.export.schema.Layers;
 /** Zones, patches and iso lines of a map. */
 final class ZoneRows {
 
-  /** Words of the classes 1, 2, 3. */
-  static final List<String> CLASS_WORDS = List.of("dry", "in band", "wet");
-
   private ZoneRows() {}
 
   static List<FeatureRow> zones(Outcome.Mapped map) {
     List<FeatureRow> rows = new ArrayList<>();
-    for (Zone zone : map.zones()) {
+    for (Zone zone : map.parts().zones()) {
       Map<String, Object> row = MapLayers.named(map.subject());
       MapLayers.putBand(row, map.subject().band());
-      int number = zone.kind().number();
-      row.put("cls", CLASS_WORDS.get(number - 1));
-      row.put("cls_no", number);
+      row.put("cls", zone.cls().code());
+      row.put("cls_no", zone.cls().number());
       row.put("area_m2", zone.areaM2());
       row.put("vwc_mean", zone.mean());
       row.put("vwc_sd", zone.sd());
-      row.put("method", map.method().label());
+      row.put("method", map.basis().method().label());
       rows.add(Layers.ZONE.row(zone.geometry(), row));
     }
     return rows;
@@ -37,17 +33,17 @@ final class ZoneRows {
 
   static List<FeatureRow> patches(Outcome.Mapped map) {
     List<FeatureRow> rows = new ArrayList<>();
-    for (Patch patch : map.patches()) {
+    for (Patch patch : map.parts().patches()) {
       Map<String, Object> row = MapLayers.named(map.subject());
       MapLayers.putBand(row, map.subject().band());
-      row.put("patch_id", map.subject().green().id() + "-" + patch.id());
-      row.put("kind", CLASS_WORDS.get(patch.kind().number() - 1));
+      row.put("patch_id", map.subject().green().id() + "-" + patch.number());
+      row.put("kind", patch.kind().code());
       row.put("area_m2", patch.areaM2());
       row.put("width_m", patch.widthM());
       row.put("vwc_mean", patch.mean());
       row.put("vwc_sd", patch.sd());
       row.put("n_st", patch.readings());
-      row.put("method", map.method().label());
+      row.put("method", map.basis().method().label());
       rows.add(Layers.PATCH.row(patch.geometry(), row));
     }
     return rows;
@@ -55,7 +51,7 @@ final class ZoneRows {
 
   static List<FeatureRow> isoLines(Outcome.Mapped map) {
     List<FeatureRow> rows = new ArrayList<>();
-    for (IsoLine line : map.isoLines()) {
+    for (IsoLine line : map.parts().isoLines()) {
       Map<String, Object> row = MapLayers.named(map.subject());
       row.put("level_pct", line.level());
       row.put("length_m", line.geometry().getLength());
