@@ -1,0 +1,94 @@
+package org.mottle.export.cli;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import java.util.stream.Stream;
+import org.mottle.demo.Course;
+import org.mottle.export.job.MapRequest;
+import org.mottle.export.problem.Problems;
+import org.mottle.export.settings.SettingsReader;
+import org.mottle.export.settings.SiteSettings;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code mottle demo}: maps the bundled, wholly invented course. */
+@Command(
+    name = "demo",
+    mixinStandardHelpOptions = true,
+    description = "Maps the bundled, wholly invented course from start to finish.")
+final class DemoCommand implements Callable<Integer> {
+
+  @Mixin CommonOptions common;
+  @Mixin MapOptions options;
+
+  @Option(
+      names = "--out",
+      paramLabel = "FOLDER",
+      description = "Where to write; default ${DEFAULT-VALUE}.")
+  Path out = Path.of("mottle-demo");
+
+  @Option(
+      names = "--survey",
+      paramLabel = "ID",
+      description = "S1 (after rain), S3, S4, S5 or S6; default ${DEFAULT-VALUE}.")
+  String survey = "S1";
+
+  @Option(
+      names = "--inputs",
+      paramLabel = "FOLDER",
+      description = "Also leave the course's own files here, to map them by hand.")
+  Path inputs;
+
+  @Override
+  public Integer call() throws IOException {
+    Problems problems = new Problems();
+    if (inputs != null && Files.exists(inputs) && !common.overwrite) {
+      problems.add("%s exists; choose another --inputs or add --overwrite", inputs);
+    }
+    if (!Course.names().contains("readings_" + survey + ".csv")) {
+      problems.add("--survey: the course has no survey '%s'; it has S1, S3, S4, S5 and S6", survey);
+    }
+    var formats = options.formats(problems);
+    var units = options.units(problems);
+    problems.throwIfAny();
+    Path course = inputs == null ? Files.createTempDirectory("mottle-course") : inputs;
+    try {
+      Course.copyTo(course);
+      // after soaking rain everything is wet against a band for play
+      boolean afterRain = List.of("S1", "S5").contains(survey);
+      SiteSettings site =
+          SettingsReader.read(course.resolve(afterRain ? "course_after_rain.yml" : "course.yml"));
+      site = site.withMapping(options.apply(site.mapping(), problems));
+      problems.throwIfAny();
+      return MapCommand.run(
+          new MapRequest(
+              new MapRequest.Inputs(
+                  course.resolve("greens.geojson").toString(),
+                  course.resolve("readings_" + survey + ".csv").toString(),
+                  Optional.empty()),
+              site.withCrs("EPSG:32628"),
+              units,
+              new MapRequest.Output(out, common.overwrite, formats, options.cells),
+              common.threads()),
+          common);
+    } finally {
+      if (inputs == null) {
+        delete(course);
+      }
+    }
+  }
+
+  private static void delete(Path folder) throws IOException {
+    try (Stream<Path> walk = Files.walk(folder)) {
+      for (Path path : walk.sorted(Comparator.reverseOrder()).toList()) {
+        Files.delete(path);
+      }
+    }
+  }
+}

@@ -1,0 +1,143 @@
+package org.mottle.export.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.Callable;
+import org.mottle.engine.survey.TargetBand;
+import org.mottle.export.job.MapJob;
+import org.mottle.export.job.MapReport;
+import org.mottle.export.job.MapRequest;
+import org.mottle.export.problem.Problems;
+import org.mottle.export.settings.BandRule;
+import org.mottle.export.settings.Bands;
+import org.mottle.export.settings.SettingsReader;
+import org.mottle.export.settings.SiteSettings;
+import org.mottle.export.write.Format;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code mottle map}: the main job. */
+@Command(
+    name = "map",
+    mixinStandardHelpOptions = true,
+    description = "Readings and outlines of greens to surfaces, zones, patches and tables.")
+final class MapCommand implements Callable<Integer> {
+
+  @Mixin CommonOptions common;
+  @Mixin MapOptions options;
+
+  @Option(
+      names = "--greens",
+      required = true,
+      paramLabel = "FILE",
+      description =
+          "Outlines: GeoJSON, GeoPackage (file.gpkg#layer) or shapefile, with a column green_id.")
+  String greens;
+
+  @Option(
+      names = "--readings",
+      required = true,
+      paramLabel = "FILE",
+      description =
+          "Readings: CSV, GeoJSON, GeoPackage (file.gpkg#layer) or shapefile, with a column vwc_raw"
+              + " and positions.")
+  String readings;
+
+  @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Where to write.")
+  Path out;
+
+  @Option(
+      names = "--settings",
+      paramLabel = "FILE",
+      description = "Settings of the site (YAML): columns, bands, CRS, how to map.")
+  Path settings;
+
+  @Option(
+      names = "--survey",
+      paramLabel = "ID",
+      description = "Map this survey only; default: every survey of the file.")
+  String survey;
+
+  @Option(
+      names = "--value",
+      paramLabel = "COLUMN",
+      description = "Column to map; default vwc_raw, or what the settings say.")
+  String value;
+
+  @Option(
+      names = "--band",
+      paramLabel = "LOW,HIGH",
+      split = ",",
+      description = "Limits for every green: dry is below, wet above.")
+  List<Double> band = List.of();
+
+  @Option(
+      names = "--crs",
+      paramLabel = "CODE",
+      description = "CRS of the files that carry none, as EPSG:32630.")
+  String crs;
+
+  @Option(
+      names = "--working-crs",
+      paramLabel = "CODE",
+      description = "Projected CRS to work and deliver in; default: the UTM zone of the greens.")
+  String workingCrs;
+
+  @Override
+  public Integer call() throws IOException {
+    Problems problems = new Problems();
+    SiteSettings site = site(problems);
+    Set<Format> formats = options.formats(problems);
+    problems.throwIfAny();
+    MapRequest request =
+        new MapRequest(
+            new MapRequest.Inputs(greens, readings, Optional.ofNullable(survey)),
+            site,
+            options.units(problems),
+            new MapRequest.Output(out, common.overwrite, formats, options.cells),
+            common.threads());
+    return run(request, common);
+  }
+
+  static int run(MapRequest request, CommonOptions common) throws IOException {
+    MapReport report;
+    try (ConsoleProgress progress = common.progress()) {
+      report = new MapJob(request).run(progress);
+    }
+    if (common.json) {
+      System.out.println(report.json());
+    }
+    if (!common.quiet) {
+      (common.json ? System.err : System.out).print(report.text());
+    }
+    return report.allMapped() ? ExitCode.DONE : ExitCode.PARTLY;
+  }
+
+  private SiteSettings site(Problems problems) throws IOException {
+    SiteSettings site = settings == null ? SiteSettings.DEFAULTS : SettingsReader.read(settings);
+    if (value != null) {
+      site = site.withColumn("vwc_raw", value);
+    }
+    if (!band.isEmpty()) {
+      if (band.size() == 2 && band.get(0) < band.get(1)) {
+        TargetBand limits = new TargetBand("", band.get(0), band.get(1), "", "");
+        site =
+            site.withBands(
+                new Bands(Optional.of(new BandRule.Limits(limits)), site.bands().greens()));
+      } else {
+        problems.add("--band needs two numbers, the lower first, as 16,22; was %s", band);
+      }
+    }
+    if (crs != null) {
+      site = site.withCrs(crs);
+    }
+    if (workingCrs != null) {
+      site = site.withWorkingCrs(workingCrs);
+    }
+    return site.withMapping(options.apply(site.mapping(), problems));
+  }
+}

@@ -1,0 +1,103 @@
+package org.mottle.export.cli;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.mottle.engine.mapping.MappingSettings;
+import org.mottle.engine.mapping.Method;
+import org.mottle.engine.observation.DuplicatePolicy;
+import org.mottle.export.problem.Problems;
+import org.mottle.export.read.InputOptions.MoistureUnit;
+import org.mottle.export.write.Format;
+import picocli.CommandLine.Option;
+
+/** Options of {@code map} and {@code demo}: how to map and what to write. */
+final class MapOptions {
+
+  @Option(
+      names = "--method",
+      paramLabel = "NAME",
+      description = "auto, kriging or inverse-distance; default auto.")
+  String method;
+
+  @Option(
+      names = "--cell",
+      paramLabel = "M",
+      description = "Side of a cell, m; default 0.5, or what the settings say.")
+  Double cell;
+
+  @Option(
+      names = "--duplicates",
+      paramLabel = "NAME",
+      description = "Stations that share a place: reject, average or keep-first; default reject.")
+  String duplicates;
+
+  @Option(
+      names = "--unit",
+      paramLabel = "NAME",
+      description =
+          "Unit of the readings: percent or fraction; default: per cent, asking when all are below"
+              + " 1.")
+  String unit;
+
+  @Option(
+      names = "--formats",
+      paramLabel = "NAME,...",
+      split = ",",
+      description = "geopackage, geojson, shapefile, raster; default: all.")
+  List<String> formats = List.of();
+
+  @Option(names = "--cells", description = "Also write the cells, clipped to the greens, as a layer.")
+  boolean cells;
+
+  Set<Format> formats(Problems problems) {
+    if (formats.isEmpty()) {
+      return EnumSet.allOf(Format.class);
+    }
+    Set<Format> chosen = EnumSet.noneOf(Format.class);
+    for (String name : formats) {
+      Optional<Format> format = Format.ofName(name);
+      format.ifPresentOrElse(
+          chosen::add,
+          () ->
+              problems.add(
+                  "--formats: unknown '%s'; known: geopackage, geojson, shapefile, raster", name));
+    }
+    return chosen;
+  }
+
+  MoistureUnit units(Problems problems) {
+    return unit == null
+        ? MoistureUnit.ASK
+        : switch (unit) {
+          case "percent" -> MoistureUnit.PERCENT;
+          case "fraction" -> MoistureUnit.FRACTION;
+          default -> {
+            problems.add("--unit: unknown '%s'; known: percent, fraction", unit);
+            yield MoistureUnit.ASK;
+          }
+        };
+  }
+
+  MappingSettings apply(MappingSettings settings, Problems problems) {
+    MappingSettings changed = settings;
+    if (method != null) {
+      Method chosen = VariogramCommand.choice("--method", method, Method.values(), problems);
+      changed = chosen == null ? changed : changed.withMethod(chosen);
+    }
+    if (duplicates != null) {
+      DuplicatePolicy chosen =
+          VariogramCommand.choice("--duplicates", duplicates, DuplicatePolicy.values(), problems);
+      changed = chosen == null ? changed : changed.withDuplicates(chosen);
+    }
+    if (cell != null) {
+      if (cell > 0 && Double.isFinite(cell)) {
+        changed = changed.withCellM(cell);
+      } else {
+        problems.add("--cell must be above 0 m, was %s", cell);
+      }
+    }
+    return changed;
+  }
+}
