@@ -8,8 +8,10 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.concurrent.Callable;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.crs.CrsTransform;
+import org.mottle.export.record.SideBySide;
 
 /**
  * Reads every delivered file and holds what it has against the record and the other formats. Sums
@@ -23,9 +25,6 @@ final class ContentCheck {
   private final Path folder;
   private final Map<?, ?> summary;
   private final Map<?, ?> layers;
-  private final Map<String, List<String>> fieldsSeen = new HashMap<>();
-  private final List<String> faults = new ArrayList<>();
-  private int filesRead;
 
   ContentCheck(Path folder, Map<?, ?> summary) {
     this.folder = folder;
@@ -33,28 +32,57 @@ final class ContentCheck {
     this.layers = map(summary.get("layers"));
   }
 
-  int filesRead() {
-    return filesRead;
-  }
-
-  List<String> faults() {
-    return faults;
-  }
-
-  void run() throws IOException {
+  /** The faults come in the same order for any number of threads. */
+  Verification run(int threads) throws IOException {
     Object code = map(summary.get("prov")).get("crs_code");
     if (!(code instanceof String text)) {
       throw new IOException(folder + ": the record names no CRS");
     }
     Crs crs = Crs.parse(text);
-    geoPackage(crs);
     CrsTransform toMetres = CrsTransform.between(Crs.wgs84(), crs);
+    List<Callable<Found>> readings = new ArrayList<>();
+    readings.add(read("mottle.gpkg", found -> geoPackage(found, crs)));
     for (Object layer : layers.keySet()) {
-      geoJson((String) layer, toMetres);
-      shapefile((String) layer);
+      readings.add(geoJson((String) layer, toMetres));
+      readings.add(shapefile((String) layer));
     }
     if (summary.get("rasters") instanceof List<?> rasters) {
-      rasters.forEach(raster -> raster(map(raster), crs));
+      rasters.forEach(raster -> readings.add(raster(map(raster), crs)));
+    }
+    List<Found> all = SideBySide.run(readings, threads);
+    List<String> faults = new ArrayList<>();
+    all.forEach(found -> faults.addAll(found.faults));
+    compareFields(all, faults);
+    return new Verification((int) all.stream().filter(f -> f.there).count(), faults, List.of());
+  }
+
+  /** What reading one file brought to light. */
+  private static final class Found {
+    private final boolean there;
+    private final List<Reread> layers = new ArrayList<>();
+    private final List<String> faults = new ArrayList<>();
+
+    Found(boolean there) {
+      this.there = there;
+    }
+  }
+
+  private void compareFields(List<Found> all, List<String> faults) {
+    Map<String, List<String>> seen = new HashMap<>();
+    for (Found found : all) {
+      for (Reread layer : found.layers) {
+        List<String> fields = seen.putIfAbsent(layer.layer(), layer.fields());
+        if (fields != null && !fields.equals(layer.fields())) {
+          faults.add(
+              "layer "
+                  + layer.layer()
+                  + " has the fields "
+                  + fields
+                  + " in one format and "
+                  + layer.fields()
+                  + " in another");
+        }
+      }
     }
   }
 
@@ -62,109 +90,101 @@ final class ContentCheck {
     return value instanceof Map<?, ?> map ? map : Map.of();
   }
 
-  private void geoPackage(Crs crs) {
-    Path file = folder.resolve("mottle.gpkg");
-    read(
-        file,
-        () -> {
-          GeoPackageReread reread = GeoPackageReread.of(file, crs.epsg());
-          reread.faults().forEach(fault -> faults.add("mottle.gpkg: " + fault));
-          for (Reread layer : reread.layers()) {
-            compare("mottle.gpkg, layer " + layer.layer(), layer, METRIC_TOLERANCE);
-          }
-          if (reread.layers().size() < layers.size()) {
-            faults.add(
-                "mottle.gpkg has "
-                    + reread.layers().size()
-                    + " layers and tables, "
-                    + layers.size()
-                    + " were delivered");
-          }
-        });
-  }
-
-  private void geoJson(String layer, CrsTransform toMetres) {
-    Path file = folder.resolve("geojson").resolve(layer + ".geojson");
-    read(
-        file,
-        () ->
-            compare(
-                "geojson/" + layer + ".geojson",
-                GeoJsonReread.of(file, toMetres),
-                DEGREE_TOLERANCE));
-  }
-
-  private void shapefile(String layer) {
-    Path file = folder.resolve("shapefile").resolve(layer + ".dbf");
-    boolean table = "NONE".equals(map(layers.get(layer)).get("kind"));
-    read(
-        file,
-        () -> compare("shapefile/" + layer, ShapefileReread.of(file, table), METRIC_TOLERANCE));
-  }
-
-  private void raster(Map<?, ?> recorded, Crs crs) {
-    String path = String.valueOf(recorded.get("file"));
-    read(
-        folder.resolve(path),
-        () -> {
-          GeoTiffReread tiff = GeoTiffReread.of(folder.resolve(path));
-          equal(path, "EPSG code", crs.epsg(), tiff.epsg());
-          equal(path, "columns", recorded.get("columns"), tiff.columns());
-          equal(path, "rows", recorded.get("rows"), tiff.rows());
-          equal(path, "cells with a value", recorded.get("cells"), tiff.cells());
-          equal(path, "western edge", recorded.get("west"), tiff.west());
-          equal(path, "northern edge", recorded.get("north"), tiff.north());
-          equal(path, "side of a cell", recorded.get("cell_m"), tiff.cell());
-        });
-  }
-
-  /** Reading one file; a file that is not there is told elsewhere. */
+  /** Reading of one file into what was found; a file that is not there is told elsewhere. */
   private interface Reading {
-    void run() throws IOException;
+    void into(Found found) throws IOException;
   }
 
-  private void read(Path file, Reading reading) {
-    if (!Files.isRegularFile(file)) {
-      return;
-    }
-    filesRead++;
-    try {
-      reading.run();
-    } catch (IOException e) {
-      faults.add(folder.relativize(file).toString().replace('\\', '/') + " " + e.getMessage());
-    }
+  private Callable<Found> read(String path, Reading reading) {
+    return () -> {
+      Found found = new Found(Files.isRegularFile(folder.resolve(path)));
+      if (found.there) {
+        try {
+          reading.into(found);
+        } catch (IOException e) {
+          found.faults.add(path + " " + e.getMessage());
+        }
+      }
+      return found;
+    };
   }
 
-  private void compare(String where, Reread found, double tolerance) {
-    Map<?, ?> recorded = map(layers.get(found.layer()));
+  private void geoPackage(Found found, Crs crs) throws IOException {
+    GeoPackageReread reread = GeoPackageReread.of(folder.resolve("mottle.gpkg"), crs.epsg());
+    reread.faults().forEach(fault -> found.faults.add("mottle.gpkg: " + fault));
+    for (Reread layer : reread.layers()) {
+      compare("mottle.gpkg, layer " + layer.layer(), layer, METRIC_TOLERANCE, found);
+    }
+    List<Object> missing = new ArrayList<>(layers.keySet());
+    reread.layers().forEach(layer -> missing.remove(layer.layer()));
+    missing.forEach(layer -> found.faults.add("mottle.gpkg has no layer " + layer));
+  }
+
+  private Callable<Found> geoJson(String layer, CrsTransform toMetres) {
+    String path = "geojson/" + layer + ".geojson";
+    return read(
+        path,
+        found -> {
+          Reread reread = GeoJsonReread.of(folder.resolve(path), toMetres);
+          compare(path, reread, DEGREE_TOLERANCE, found);
+        });
+  }
+
+  private Callable<Found> shapefile(String layer) {
+    String path = "shapefile/" + layer + ".dbf";
+    boolean table = "NONE".equals(map(layers.get(layer)).get("kind"));
+    return read(
+        path,
+        found -> {
+          Reread reread = ShapefileReread.of(folder.resolve(path), table);
+          compare("shapefile/" + layer, reread, METRIC_TOLERANCE, found);
+        });
+  }
+
+  private Callable<Found> raster(Map<?, ?> recorded, Crs crs) {
+    String path = String.valueOf(recorded.get("file"));
+    return read(
+        path,
+        found -> {
+          GeoTiffReread tiff = GeoTiffReread.of(folder.resolve(path));
+          equal(path, "EPSG code", crs.epsg(), tiff.epsg(), found);
+          equal(path, "columns", recorded.get("columns"), tiff.columns(), found);
+          equal(path, "rows", recorded.get("rows"), tiff.rows(), found);
+          equal(path, "cells with a value", recorded.get("cells"), tiff.cells(), found);
+          equal(path, "western edge", recorded.get("west"), tiff.west(), found);
+          equal(path, "northern edge", recorded.get("north"), tiff.north(), found);
+          equal(path, "side of a cell", recorded.get("cell_m"), tiff.cell(), found);
+        });
+  }
+
+  private void compare(String where, Reread reread, double tolerance, Found found) {
+    Map<?, ?> recorded = map(layers.get(reread.layer()));
     if (recorded.isEmpty()) {
-      faults.add(where + " was not delivered");
+      found.faults.add(where + " was not delivered");
       return;
     }
-    equal(where, "rows", recorded.get("rows"), found.rows());
+    found.layers.add(reread);
+    equal(where, "rows", recorded.get("rows"), reread.rows(), found);
     if (recorded.get("placed") != null) {
-      equal(where, "features with a geometry", recorded.get("placed"), found.placed());
+      equal(where, "features with a geometry", recorded.get("placed"), reread.placed(), found);
     }
-    measure(where, "area, m2", recorded.get("area_m2"), found.measure(), tolerance);
-    measure(where, "length, m", recorded.get("length_m"), found.measure(), tolerance);
-    List<String> fields = fieldsSeen.putIfAbsent(found.layer(), found.fields());
-    if (fields != null && !fields.equals(found.fields())) {
-      faults.add(where + " has the fields " + found.fields() + ", another format has " + fields);
+    measure(where, "area, m2", recorded.get("area_m2"), reread.measure(), tolerance, found);
+    measure(where, "length, m", recorded.get("length_m"), reread.measure(), tolerance, found);
+  }
+
+  private static void equal(String where, String what, Object recorded, Number value, Found found) {
+    if (!(recorded instanceof Number number) || number.doubleValue() != value.doubleValue()) {
+      found.faults.add(where + ": " + what + " recorded as " + recorded + ", found " + value);
     }
   }
 
-  private void equal(String where, String what, Object recorded, Number found) {
-    if (!(recorded instanceof Number number) || number.doubleValue() != found.doubleValue()) {
-      faults.add(where + ": " + what + " recorded as " + recorded + ", found " + found);
-    }
-  }
-
-  private void measure(String where, String what, Object recorded, double found, double tolerance) {
+  private static void measure(
+      String where, String what, Object recorded, double value, double tolerance, Found found) {
     if (recorded instanceof Number number
-        && !(Math.abs(number.doubleValue() - found) <= tolerance)) {
-      faults.add(
+        && !(Math.abs(number.doubleValue() - value) <= tolerance)) {
+      found.faults.add(
           String.format(
-              Locale.ROOT, "%s: %s recorded as %s, found %.4f", where, what, number, found));
+              Locale.ROOT, "%s: %s recorded as %s, found %.4f", where, what, number, value));
     }
   }
 }

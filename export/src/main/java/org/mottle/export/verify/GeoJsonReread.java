@@ -6,7 +6,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -30,6 +29,9 @@ final class GeoJsonReread {
   private long placed;
   private double measure;
 
+  /** Of the feature being read. */
+  private final List<LineString> lines = new ArrayList<>();
+
   private GeoJsonReread(CrsTransform toMetres) {
     this.toMetres = toMetres;
   }
@@ -38,8 +40,8 @@ final class GeoJsonReread {
     GeoJsonReread reread = new GeoJsonReread(toMetres);
     try (JsonParser json = Json.factory().createParser(file.toFile())) {
       reread.collection(json);
-    } catch (ClassCastException | NullPointerException | IllegalArgumentException e) {
-      throw new IOException("feature " + (reread.rows + 1) + " is no GeoJSON", e);
+    } catch (IllegalArgumentException e) {
+      throw new IOException("feature " + (reread.rows + 1) + " " + e.getMessage(), e);
     }
     return new Reread(reread.layer, reread.rows, reread.placed, reread.measure, reread.fields);
   }
@@ -51,12 +53,13 @@ final class GeoJsonReread {
       json.nextToken();
       if (name.equals("features")) {
         while (json.nextToken() == JsonToken.START_OBJECT) {
-          feature((Map<?, ?>) Json.value(json));
+          feature(json);
+          rows++;
         }
       } else if (name.equals("name")) {
         layer = json.getText();
       } else if (name.equals("fields")) {
-        fields = names(Json.value(json));
+        fields = names(json);
       } else {
         json.skipChildren();
       }
@@ -66,50 +69,90 @@ final class GeoJsonReread {
     }
   }
 
-  private static List<String> names(Object object) {
-    return ((Map<?, ?>) object).keySet().stream().map(String::valueOf).toList();
+  /** Member names of the object at the parser's place, which ends up behind it. */
+  private static List<String> names(JsonParser json) throws IOException {
+    List<String> names = new ArrayList<>();
+    while (json.nextToken() == JsonToken.FIELD_NAME) {
+      names.add(json.currentName());
+      json.nextToken();
+      json.skipChildren();
+    }
+    return names;
   }
 
-  private void feature(Map<?, ?> feature) throws IOException {
-    List<String> properties = names(feature.get("properties"));
+  private void feature(JsonParser json) throws IOException {
+    List<String> properties = List.of();
+    while (json.nextToken() == JsonToken.FIELD_NAME) {
+      String name = json.currentName();
+      json.nextToken();
+      if (name.equals("properties")) {
+        properties = names(json);
+      } else if (name.equals("geometry") && json.currentToken() == JsonToken.START_OBJECT) {
+        geometry(json);
+        placed++;
+      } else {
+        json.skipChildren();
+      }
+    }
     if (!properties.equals(fields)) {
       throw new IOException("feature " + (rows + 1) + " has the fields " + properties);
     }
-    if (feature.get("geometry") instanceof Map<?, ?> geometry) {
-      List<?> coordinates = (List<?>) geometry.get("coordinates");
-      switch ((String) geometry.get("type")) {
-        case "Point" -> line(List.of(coordinates, coordinates));
-        case "LineString" -> measure += line(coordinates).getLength();
-        case "MultiLineString" ->
-            coordinates.forEach(l -> measure += line((List<?>) l).getLength());
-        case "Polygon" -> measure += area(coordinates);
-        case "MultiPolygon" -> coordinates.forEach(p -> measure += area((List<?>) p));
-        default -> throw new IOException("unexpected geometry " + geometry.get("type"));
+  }
+
+  private void geometry(JsonParser json) throws IOException {
+    String type = "";
+    lines.clear();
+    while (json.nextToken() == JsonToken.FIELD_NAME) {
+      String name = json.currentName();
+      json.nextToken();
+      if (name.equals("type")) {
+        type = json.getText();
+      } else if (name.equals("coordinates")) {
+        coordinates(json);
+      } else {
+        json.skipChildren();
       }
-      placed++;
     }
-    rows++;
+    for (LineString line : lines) {
+      if (type.endsWith("Polygon")) {
+        measure -= Area.ofRingSigned(line.getCoordinateSequence());
+      } else {
+        measure += line.getLength();
+      }
+    }
   }
 
-  private double area(List<?> rings) {
-    double area = 0;
-    for (Object ring : rings) {
-      area -= Area.ofRingSigned(line((List<?>) ring).getCoordinateSequence());
+  /** Collects every list of positions, however deep. Gives the place if the array is a position. */
+  private Coordinate coordinates(JsonParser json) throws IOException {
+    JsonToken token = json.nextToken();
+    if (token != null && token.isNumeric()) {
+      return position(json);
     }
-    return area;
-  }
-
-  private LineString line(List<?> positions) {
     List<Coordinate> points = new ArrayList<>();
-    for (Object position : positions) {
-      List<?> xy = (List<?>) position;
-      points.add(new Coordinate(number(xy.get(0)), number(xy.get(1))));
+    while (token == JsonToken.START_ARRAY) {
+      Coordinate point = coordinates(json);
+      if (point != null) {
+        points.add(point);
+      }
+      token = json.nextToken();
     }
-    Geometry degrees = GEOMETRIES.createLineString(points.toArray(new Coordinate[0]));
-    return (LineString) toMetres.apply(degrees);
+    if (token != JsonToken.END_ARRAY) {
+      throw new IOException("feature " + (rows + 1) + ": coordinates hold " + token);
+    }
+    if (points.size() > 1) {
+      Geometry degrees = GEOMETRIES.createLineString(points.toArray(new Coordinate[0]));
+      lines.add((LineString) toMetres.apply(degrees));
+    }
+    return null;
   }
 
-  private static double number(Object value) {
-    return ((Number) value).doubleValue();
+  private Coordinate position(JsonParser json) throws IOException {
+    double lon = json.getDoubleValue();
+    json.nextToken();
+    double lat = json.getDoubleValue();
+    if (json.nextToken() != JsonToken.END_ARRAY) {
+      throw new IOException("feature " + (rows + 1) + " has a position of other than two numbers");
+    }
+    return new Coordinate(lon, lat);
   }
 }

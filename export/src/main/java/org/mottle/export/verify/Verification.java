@@ -52,7 +52,7 @@ public record Verification(int files, List<String> faults, List<String> notes) {
         compare(entry.getKey(), entry.getValue(), Fingerprint.of(file), faults);
       }
     }
-    Verification contents = contents(folder);
+    Verification contents = contents(folder, 1);
     faults.addAll(contents.faults);
     return new Verification(recorded.size(), faults, beside(folder, recorded));
   }
@@ -88,10 +88,8 @@ public record Verification(int files, List<String> faults, List<String> notes) {
   }
 
   /** Whether counts, fields, areas, lengths and cells agree between the formats and the record. */
-  public static Verification contents(Path folder) throws IOException {
-    ContentCheck check = new ContentCheck(folder, summary(folder));
-    check.run();
-    return new Verification(check.filesRead(), check.faults(), List.of());
+  public static Verification contents(Path folder, int threads) throws IOException {
+    return new ContentCheck(folder, summary(folder)).run(threads);
   }
 
   /** Paths the record of a folder names, itself last; none when the folder has no record. */

@@ -30,6 +30,9 @@ final class DbfWriter {
   /** Stands for a number that was not recorded; said so in the data dictionary. */
   static final int MISSING = -9999;
 
+  static final String MISSING_SAID =
+      "the format has no missing numbers: " + MISSING + " stands for one; a missing text is blank";
+
   private static final int NUMBER_WIDTH = 18;
   private static final int DATE_WIDTH = 8;
   private static final int NAMED_ROWS = 5;

@@ -89,8 +89,8 @@ public final class Delivery {
         DraftWriter writer = new DraftWriter(draft, formats, crs, provenance);
         List<String> notes = writer.write(all, kept, threads);
         Map<String, Object> record = record(all, kept, crs, provenance, summary, notes);
-        List<Delivered.WrittenFile> files = Summary.write(draft, record);
-        Verification.contents(draft).orThrow();
+        List<Delivered.WrittenFile> files = Summary.write(draft, record, threads);
+        Verification.contents(draft, threads).orThrow();
         List<String> told = new ArrayList<>(notes);
         told.addAll(
             placement.moveIntoPlace(files.stream().map(Delivered.WrittenFile::path).toList()));

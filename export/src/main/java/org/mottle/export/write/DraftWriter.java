@@ -4,17 +4,18 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.concurrent.Callable;
-import java.util.concurrent.ExecutionException;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.Future;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.record.Json;
 import org.mottle.export.record.Provenance;
+import org.mottle.export.record.SideBySide;
+import org.mottle.export.schema.DataDictionary;
 import org.mottle.export.schema.LayerData;
+import org.mottle.export.schema.Layers;
 
 /**
  * Writes every format of a delivery into a folder, side by side on several threads. Every file is
@@ -41,7 +42,9 @@ final class DraftWriter {
       tasks.add(() -> geoPackage(layers));
     }
     if (formats.contains(Format.GEOJSON)) {
-      tasks.add(() -> geoJson(layers));
+      Path place = Files.createDirectory(folder.resolve(Format.GEOJSON.place()));
+      GeoJsonWriter writer = new GeoJsonWriter(crs, provenance);
+      layers.forEach(data -> tasks.add(() -> geoJson(writer, place, data)));
     }
     if (formats.contains(Format.SHAPEFILE)) {
       tasks.add(() -> shapefile(layers));
@@ -49,36 +52,9 @@ final class DraftWriter {
     if (formats.contains(Format.RASTER) && !rasters.isEmpty()) {
       tasks.add(() -> rasters(rasters));
     }
-    return run(tasks, threads);
-  }
-
-  private static List<String> run(List<Callable<List<String>>> tasks, int threads)
-      throws IOException {
-    ExecutorService workers = Executors.newFixedThreadPool(threads);
-    try {
-      List<String> notes = new ArrayList<>();
-      for (Future<List<String>> done : workers.invokeAll(tasks)) {
-        notes.addAll(done.get());
-      }
-      return notes;
-    } catch (InterruptedException e) {
-      Thread.currentThread().interrupt();
-      throw new IOException("stopped while writing", e);
-    } catch (ExecutionException e) {
-      throw unwrapped(e.getCause());
-    } finally {
-      workers.shutdownNow();
-    }
-  }
-
-  private static IOException unwrapped(Throwable cause) {
-    if (cause instanceof RuntimeException fault) {
-      throw fault;
-    }
-    if (cause instanceof Error error) {
-      throw error;
-    }
-    return cause instanceof IOException io ? io : new IOException(cause);
+    List<String> notes = new ArrayList<>();
+    SideBySide.run(tasks, threads).forEach(notes::addAll);
+    return notes;
   }
 
   private List<String> geoPackage(List<LayerData> layers) throws IOException {
@@ -86,12 +62,9 @@ final class DraftWriter {
     return List.of();
   }
 
-  private List<String> geoJson(List<LayerData> layers) throws IOException {
-    Path place = Files.createDirectory(folder.resolve(Format.GEOJSON.place()));
-    GeoJsonWriter writer = new GeoJsonWriter(crs, provenance);
-    for (LayerData data : layers) {
-      writer.write(place.resolve(data.layer().name() + ".geojson"), data);
-    }
+  private static List<String> geoJson(GeoJsonWriter writer, Path place, LayerData data)
+      throws IOException {
+    writer.write(place.resolve(data.layer().name() + ".geojson"), data);
     return List.of();
   }
 
@@ -100,10 +73,23 @@ final class DraftWriter {
     ShapefileWriter writer = new ShapefileWriter(crs, provenance);
     List<String> notes = new ArrayList<>();
     for (LayerData data : layers) {
-      notes.addAll(writer.write(place, data));
+      List<String> cuts = writer.write(place, data);
+      // the whole record is in prov.json
+      notes.addAll(data.layer() == Layers.PROV ? List.of() : cuts);
     }
-    Files.writeString(place.resolve("prov.json"), Json.text(provenance.asMap(crs)) + "\n");
+    Files.writeString(place.resolve("prov.json"), Json.text(beside(layers)) + "\n");
     return notes;
+  }
+
+  /** What a shapefile has no room for: the record, the meaning of the fields and of -9999. */
+  private Map<String, Object> beside(List<LayerData> layers) {
+    Map<String, Object> beside = new LinkedHashMap<>();
+    beside.put("prov", provenance.asMap(crs));
+    beside.put("missing", DbfWriter.MISSING_SAID);
+    Map<String, Object> fields = new LinkedHashMap<>();
+    layers.forEach(data -> fields.put(data.layer().name(), DataDictionary.fields(data.layer())));
+    beside.put("fields", fields);
+    return beside;
   }
 
   private List<String> rasters(List<NamedRaster> rasters) throws IOException {

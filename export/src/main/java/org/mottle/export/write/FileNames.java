@@ -18,6 +18,7 @@ import org.mottle.export.record.Fingerprint;
 final class FileNames {
   private static final int LONGEST = 48;
   private static final int HASH_DIGITS = 8;
+  private static final String NONE = "none";
 
   private FileNames() {}
 
@@ -49,14 +50,17 @@ final class FileNames {
   }
 
   static String safe(String id) {
+    if (id.isEmpty()) {
+      return NONE;
+    }
     String plain =
         Normalizer.normalize(id, Normalizer.Form.NFKD)
             .replaceAll("\\p{M}", "")
             .replaceAll("[^A-Za-z0-9_-]+", "-");
-    if (plain.equals(id) && id.length() <= LONGEST && !id.isEmpty()) {
+    if (plain.equals(id) && id.length() <= LONGEST) {
       return id;
     }
     String kept = plain.substring(0, Math.min(LONGEST, plain.length()));
-    return (kept.isEmpty() ? "none" : kept) + "-" + Fingerprint.ofText(id, HASH_DIGITS);
+    return kept + "-" + Fingerprint.ofText(id, HASH_DIGITS);
   }
 }

@@ -4,9 +4,7 @@ import com.fasterxml.jackson.core.JsonEncoding;
 import com.fasterxml.jackson.core.JsonGenerator;
 import java.io.IOException;
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import org.locationtech.jts.algorithm.Orientation;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.Geometry;
@@ -18,6 +16,7 @@ import org.mottle.export.crs.Crs;
 import org.mottle.export.crs.CrsTransform;
 import org.mottle.export.record.Json;
 import org.mottle.export.record.Provenance;
+import org.mottle.export.schema.DataDictionary;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Field;
 import org.mottle.export.schema.FieldType;
@@ -59,7 +58,7 @@ public final class GeoJsonWriter {
       json.writeStringField("name", data.layer().name());
       json.writeStringField("meaning", data.layer().meaning());
       json.writeFieldName("fields");
-      Json.write(json, dictionary(data));
+      Json.write(json, DataDictionary.fields(data.layer()));
       json.writeFieldName("prov");
       Json.write(json, provenance.asMap(crs));
       json.writeFieldName("features");
@@ -72,19 +71,6 @@ public final class GeoJsonWriter {
       json.writeEndObject();
       json.writeRaw('\n');
     }
-  }
-
-  private static Map<String, Object> dictionary(LayerData data) {
-    Map<String, Object> fields = new LinkedHashMap<>();
-    for (Field field : data.layer().fields()) {
-      Map<String, Object> entry = new LinkedHashMap<>();
-      if (!field.unit().isEmpty()) {
-        entry.put("unit", field.unit());
-      }
-      entry.put("meaning", field.meaning());
-      fields.put(field.name(), entry);
-    }
-    return fields;
   }
 
   private void feature(JsonGenerator json, LayerData data, int number) throws IOException {
@@ -129,7 +115,9 @@ public final class GeoJsonWriter {
     if (value == null) {
       json.writeNull();
     } else if (field.type() == FieldType.REAL) {
-      json.writeNumber(FixedDecimals.text((Double) value, field.decimals()));
+      String number = FixedDecimals.text((Double) value, field.decimals());
+      // readers take the type of a column from its numbers
+      json.writeNumber(number.indexOf('.') < 0 ? number + ".0" : number);
     } else if (field.type() == FieldType.INTEGER) {
       json.writeNumber((Long) value);
     } else {

@@ -153,18 +153,19 @@ final class GeoPackageTables {
     }
   }
 
-  /** Unit as the title and meaning as the description of every field. */
+  /** Name and unit as the title, meaning as the description of every field. */
   static void describe(Connection db, Layer layer) throws SQLException {
-    for (Field field : layer.fields()) {
-      String title = field.unit().isEmpty() ? field.name() : field.name() + ", " + field.unit();
-      update(
-          db,
-          "INSERT INTO gpkg_data_columns VALUES (?,?,?,?,?,NULL,NULL)",
-          layer.name(),
-          field.name(),
-          field.name(),
-          title,
-          field.meaning());
+    try (PreparedStatement sql =
+        db.prepareStatement("INSERT INTO gpkg_data_columns VALUES (?,?,?,?,?,NULL,NULL)")) {
+      for (Field field : layer.fields()) {
+        String title = field.unit().isEmpty() ? field.name() : field.name() + ", " + field.unit();
+        sql.setString(1, layer.name());
+        sql.setString(2, field.name());
+        sql.setString(3, field.name());
+        sql.setString(4, title);
+        sql.setString(5, field.meaning());
+        sql.executeUpdate();
+      }
     }
   }
 

@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Envelope;
+import org.locationtech.jts.geom.Geometry;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.record.Provenance;
 import org.mottle.export.schema.FeatureRow;
@@ -87,14 +88,13 @@ public final class GeoPackageWriter {
 
   private void table(Connection db, LayerData data) throws SQLException {
     createTable(db, data.layer(), "");
-    insertRows(db, data, false, new GeometryBlob(crs.epsg()));
+    insertRows(db, data, false);
     GeoPackageTables.register(db, data.layer(), crs, provenance.utc(), null);
   }
 
   private void layer(Connection db, LayerData data) throws SQLException {
-    GeometryBlob blob = new GeometryBlob(crs.epsg());
     createTable(db, data.layer(), ", \"" + GEOMETRY + "\" " + GeometryBlob.type(data.layer()));
-    insertRows(db, data, true, blob);
+    insertRows(db, data, true);
     Envelope extent = new Envelope();
     for (FeatureRow row : data.rows()) {
       if (row.geometry() != null) {
@@ -131,8 +131,7 @@ public final class GeoPackageWriter {
     };
   }
 
-  private static void insertRows(Connection db, LayerData data, boolean spatial, GeometryBlob blob)
-      throws SQLException {
+  private void insertRows(Connection db, LayerData data, boolean spatial) throws SQLException {
     List<Field> fields = data.layer().fields();
     int columns = fields.size() + (spatial ? 2 : 1);
     String marks = IntStream.range(0, columns).mapToObj(i -> "?").collect(Collectors.joining(","));
@@ -143,8 +142,8 @@ public final class GeoPackageWriter {
         int column = 1;
         insert.setInt(column++, i + 1);
         if (spatial) {
-          insert.setBytes(
-              column++, row.geometry() == null ? null : blob.of(row.geometry(), data.layer()));
+          Geometry g = row.geometry();
+          insert.setBytes(column++, g == null ? null : GeometryBlob.of(g, crs.epsg()));
         }
         for (int f = 0; f < fields.size(); f++) {
           bind(insert, column++, fields.get(f).type(), row.value(f));

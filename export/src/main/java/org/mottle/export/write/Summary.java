@@ -11,12 +11,14 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.concurrent.Callable;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.export.record.Fingerprint;
 import org.mottle.export.record.Json;
+import org.mottle.export.record.SideBySide;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.GeometryKind;
 import org.mottle.export.schema.LayerData;
@@ -88,13 +90,13 @@ final class Summary {
   }
 
   /** Adds the files of a folder to the record and writes it there; gives them with itself last. */
-  static List<Delivered.WrittenFile> write(Path folder, Map<String, Object> record)
+  static List<Delivered.WrittenFile> write(Path folder, Map<String, Object> record, int threads)
       throws IOException {
-    List<Delivered.WrittenFile> files = new ArrayList<>();
+    List<Callable<Delivered.WrittenFile>> prints = new ArrayList<>();
     for (String path : paths(folder)) {
-      Fingerprint print = Fingerprint.of(folder.resolve(path));
-      files.add(new Delivered.WrittenFile(path, print.bytes(), print.sha256()));
+      prints.add(() -> fingerprinted(folder, path));
     }
+    List<Delivered.WrittenFile> files = new ArrayList<>(SideBySide.run(prints, threads));
     Map<String, Object> entries = new LinkedHashMap<>();
     for (Delivered.WrittenFile file : files) {
       Map<String, Object> entry = new LinkedHashMap<>();
@@ -109,9 +111,13 @@ final class Summary {
       Json.write(json, record);
       json.writeRaw('\n');
     }
-    Fingerprint print = Fingerprint.of(summary);
-    files.add(new Delivered.WrittenFile(Verification.SUMMARY, print.bytes(), print.sha256()));
+    files.add(fingerprinted(folder, Verification.SUMMARY));
     return files;
+  }
+
+  private static Delivered.WrittenFile fingerprinted(Path folder, String path) throws IOException {
+    Fingerprint print = Fingerprint.of(folder.resolve(path));
+    return new Delivered.WrittenFile(path, print.bytes(), print.sha256());
   }
 
   /** Two spaces and a line feed on every system. */
