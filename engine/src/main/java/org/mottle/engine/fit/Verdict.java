@@ -44,6 +44,12 @@ final class Verdict {
               + variogram.lags().size()
               + "): the fit cannot be judged");
     }
+    for (int a = 0; a < place.length; a++) {
+      String bound = problem.atBound(a, place[a]);
+      if (bound != null) {
+        notes.add(bound);
+      }
+    }
     model.structures().forEach(structure -> judge(structure, notes));
     return new Fitted(model, sse, problem.evaluations(), notes);
   }
