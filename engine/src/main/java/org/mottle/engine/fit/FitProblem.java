@@ -206,11 +206,11 @@ final class FitProblem {
       return null;
     }
     double value = a.kind() == Axis.Kind.RANGE ? a.value(place) * lagScale : a.value(place);
-    return String.format(
-        Locale.ROOT,
-        "the %s of the %s structure lies at its bound of %.4g",
-        a.kind().name().toLowerCase(Locale.ROOT),
-        wanted.structures().get(a.structure()).shape().name().toLowerCase(Locale.ROOT),
-        value);
+    return "the "
+        + a.kind().name().toLowerCase(Locale.ROOT)
+        + " of the "
+        + wanted.structures().get(a.structure()).shape().name().toLowerCase(Locale.ROOT)
+        + " structure lies at its bound of "
+        + Figures.of(value);
   }
 }
