@@ -141,7 +141,12 @@ final class FitProblem {
   /** The model at a place in the units of the variogram. */
   NestedModel model(double[] place) {
     double[] b = sills.coefficients(basis(place));
-    return new NestedModel(b[0] * valueScale, structures(place, b));
+    return new NestedModel(within(wanted.nugget(), b[0] * valueScale), structures(place, b));
+  }
+
+  /** A value whose scaling to and fro may have moved it by a rounding error over its bound. */
+  private static double within(Parameter bounds, double value) {
+    return Math.max(bounds.lower(), Math.min(bounds.upper(), value));
   }
 
   /** The best model that is a nugget alone. */
@@ -176,7 +181,11 @@ final class FitProblem {
       VariogramModel model =
           b == null
               ? unit(spec.shape(), range, kappa)
-              : spec.shape().model(b[s + 1] * valueScale, inMetres(spec.shape(), range), kappa);
+              : spec.shape()
+                  .model(
+                      within(spec.partialSill(), b[s + 1] * valueScale),
+                      within(spec.range(), inMetres(spec.shape(), range)),
+                      kappa);
       structures.add(new Structure(model, new Anisotropy(new Azimuth(azimuth), ratio)));
     }
     return structures;
