@@ -23,6 +23,9 @@ final class Crew {
       Thread.currentThread().interrupt();
       throw new CancellationException("interrupted while " + jobs.size() + " threads were at work");
     } catch (ExecutionException e) {
+      if (e.getCause() instanceof CancellationException stopped) {
+        throw stopped;
+      }
       throw new IllegalStateException("a thread failed: " + e.getCause(), e.getCause());
     } finally {
       crew.shutdownNow();

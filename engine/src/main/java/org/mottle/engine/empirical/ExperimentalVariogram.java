@@ -3,6 +3,7 @@ package org.mottle.engine.empirical;
 import java.util.ArrayList;
 import java.util.List;
 import org.mottle.engine.observation.Observations;
+import org.mottle.engine.progress.Progress;
 
 /**
  * Semivariances by lag, computed from pairs of observations (Webster & Oliver 2007, ch. 4). Only
@@ -52,7 +53,7 @@ public record ExperimentalVariogram(List<Lag> lags, long coincidentPairs) {
       Estimator estimator,
       Direction direction,
       int threads) {
-    return directional(groups, bins, estimator, List.of(direction), threads);
+    return directional(groups, bins, estimator, List.of(direction), threads, Progress.NONE);
   }
 
   /** The variograms of several directions one after the other, for fitting anisotropy. */
@@ -62,10 +63,21 @@ public record ExperimentalVariogram(List<Lag> lags, long coincidentPairs) {
       Estimator estimator,
       List<Direction> directions,
       int threads) {
+    return directional(groups, bins, estimator, directions, threads, Progress.NONE);
+  }
+
+  /** The same, telling how far it is (phase {@code variogram}, once for each pass). */
+  public static ExperimentalVariogram directional(
+      List<Observations> groups,
+      LagBins bins,
+      Estimator estimator,
+      List<Direction> directions,
+      int threads,
+      Progress progress) {
     if (threads < 1) {
       throw new IllegalArgumentException("threads must be >= 1, was " + threads);
     }
-    PairScan scan = new PairScan(groups, bins, threads);
+    PairScan scan = new PairScan(groups, bins, threads, progress);
     List<Lag> lags = new ArrayList<>();
     long coincident = 0;
     for (Direction direction : directions) {

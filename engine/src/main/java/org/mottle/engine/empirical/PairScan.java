@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import org.mottle.engine.observation.Observations;
+import org.mottle.engine.progress.Progress;
 
 /**
  * Every pair within the cutoff of several groups, in pieces that several threads share. How the
@@ -18,12 +19,14 @@ final class PairScan {
 
   private final LagBins bins;
   private final int threads;
+  private final Progress progress;
   private final List<Piece> pieces = new ArrayList<>();
 
   private record Piece(CellList points, int from, int to) {}
 
-  PairScan(List<Observations> groups, LagBins bins, int threads) {
+  PairScan(List<Observations> groups, LagBins bins, int threads, Progress progress) {
     this.bins = bins;
+    this.progress = progress;
     int points = 0;
     int most = Math.max(1, Math.min(MOST_PIECES, MOST_SUMS / bins.count()));
     for (Observations group : groups) {
@@ -69,8 +72,10 @@ final class PairScan {
   private <S extends PairSink> void work(
       AtomicInteger next, Direction direction, S own, List<S> byPiece) {
     for (int i = next.getAndIncrement(); i < pieces.size(); i = next.getAndIncrement()) {
+      progress.check();
       Piece piece = pieces.get(i);
       piece.points.scan(piece.from, piece.to, direction, own != null ? own : byPiece.get(i));
+      progress.report("variogram", i + 1L, pieces.size());
     }
   }
 

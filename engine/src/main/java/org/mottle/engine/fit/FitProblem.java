@@ -1,7 +1,9 @@
 package org.mottle.engine.fit;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import org.mottle.engine.empirical.ExperimentalVariogram;
 import org.mottle.engine.empirical.Lag;
 import org.mottle.engine.variogram.Anisotropy;
@@ -61,28 +63,10 @@ final class FitProblem {
   }
 
   private double[] bounds(boolean lower) {
-    List<StructureSpec> structures = wanted.structures();
-    double[] bounds = new double[structures.size() + 1];
-    Parameter nugget = wanted.nugget();
-    bounds[0] = (lower ? nugget.lower() : nugget.upper()) / valueScale;
-    for (int s = 0; s < structures.size(); s++) {
-      StructureSpec spec = structures.get(s);
-      Parameter sill = spec.partialSill();
-      double factor = coefficientScale(spec.shape(), spec.range());
-      bounds[s + 1] = (lower ? sill.lower() : sill.upper()) / factor;
-    }
-    return bounds;
-  }
-
-  /** What a coefficient of a scaled structure is to be multiplied with; exponents fixed only. */
-  private double coefficientScale(Shape shape, Parameter range) {
-    double exponent = 0;
-    if (shape == Shape.LINEAR && range.isFixed() && range.lower() == 0) {
-      exponent = 1;
-    } else if (shape == Shape.POWER) {
-      exponent = range.lower();
-    }
-    return valueScale / Math.pow(lagScale, exponent);
+    List<Parameter> linear = new ArrayList<>();
+    linear.add(wanted.nugget());
+    wanted.structures().forEach(spec -> linear.add(spec.partialSill()));
+    return linear.stream().mapToDouble(p -> (lower ? p.lower() : p.upper()) / valueScale).toArray();
   }
 
   private List<Axis> axes(List<StructureSpec> structures, double shortest) {
@@ -112,16 +96,9 @@ final class FitProblem {
     if (parameter.isFixed()) {
       return;
     }
-    double high = Math.min(parameter.upper() / scale, greatest(kind, greatest));
+    double high = Double.isInfinite(parameter.upper()) ? greatest : parameter.upper() / scale;
     double low = parameter.lower() > 0 ? parameter.lower() / scale : Math.min(least, high / 100);
-    if (!Double.isInfinite(parameter.upper())) {
-      high = parameter.upper() / scale;
-    }
     axes.add(Axis.between(structure, kind, low, Math.max(low, high)));
-  }
-
-  private static double greatest(Axis.Kind kind, double greatest) {
-    return greatest;
   }
 
   List<Axis> axes() {
@@ -152,7 +129,7 @@ final class FitProblem {
   private double[][] basis(double[] place) {
     List<Structure> unit = structures(place, null);
     double[][] basis = new double[unit.size() + 1][east.length];
-    java.util.Arrays.fill(basis[0], 1);
+    Arrays.fill(basis[0], 1);
     for (int s = 0; s < unit.size(); s++) {
       for (int j = 0; j < east.length; j++) {
         basis[s + 1][j] = unit.get(s).semivariance(east[j], north[j]);
@@ -164,13 +141,18 @@ final class FitProblem {
   /** The model at a place in the units of the variogram. */
   NestedModel model(double[] place) {
     double[] b = sills.coefficients(basis(place));
-    return new NestedModel(b[0] * valueScale, structures(place, b));
+    return new NestedModel(within(wanted.nugget(), b[0] * valueScale), structures(place, b));
+  }
+
+  /** A value whose scaling to and fro may have moved it by a rounding error over its bound. */
+  private static double within(Parameter bounds, double value) {
+    return Math.max(bounds.lower(), Math.min(bounds.upper(), value));
   }
 
   /** The best model that is a nugget alone. */
   double nuggetAlone() {
     double[][] basis = new double[wanted.structures().size() + 1][east.length];
-    java.util.Arrays.fill(basis[0], 1);
+    Arrays.fill(basis[0], 1);
     return sills.coefficients(basis)[0] * valueScale;
   }
 
@@ -198,20 +180,46 @@ final class FitProblem {
       }
       VariogramModel model =
           b == null
-              ? spec.shape().model(1, range, kappa)
-              : inUnits(spec.shape(), b[s + 1], range, kappa);
+              ? unit(spec.shape(), range, kappa)
+              : spec.shape()
+                  .model(
+                      within(spec.partialSill(), b[s + 1] * valueScale),
+                      within(spec.range(), inMetres(spec.shape(), range)),
+                      kappa);
       structures.add(new Structure(model, new Anisotropy(new Azimuth(azimuth), ratio)));
     }
     return structures;
   }
 
-  private VariogramModel inUnits(Shape shape, double b, double range, double kappa) {
-    if (shape == Shape.POWER) {
-      return shape.model(b * valueScale / Math.pow(lagScale, range), range, kappa);
+  /** On scaled lags; unbounded ones so that their coefficient is that of lags in metres. */
+  private VariogramModel unit(Shape shape, double range, double kappa) {
+    double sill =
+        switch (shape) {
+          case POWER -> Math.pow(lagScale, range);
+          case LINEAR -> range == 0 ? lagScale : 1;
+          default -> 1;
+        };
+    return shape.model(sill, range, kappa);
+  }
+
+  /** The range of a structure in metres; an exponent has no unit. */
+  private double inMetres(Shape shape, double range) {
+    return shape == Shape.POWER ? range : range * lagScale;
+  }
+
+  /** What a parameter that lies at its bound is called and is, or null. */
+  String atBound(int axis, double place) {
+    Axis a = axes.get(axis);
+    boolean at = place - a.low() < 1e-9 || a.high() - place < 1e-9;
+    if (!at || a.turns() || (a.kind() == Axis.Kind.RATIO && a.value(place) > 1 - 1e-9)) {
+      return null;
     }
-    if (shape == Shape.LINEAR && range == 0) {
-      return shape.model(b * valueScale / lagScale, 0, kappa);
-    }
-    return shape.model(b * valueScale, range * lagScale, kappa);
+    double value = a.kind() == Axis.Kind.RANGE ? a.value(place) * lagScale : a.value(place);
+    return "the "
+        + a.kind().name().toLowerCase(Locale.ROOT)
+        + " of the "
+        + wanted.structures().get(a.structure()).shape().name().toLowerCase(Locale.ROOT)
+        + " structure lies at its bound of "
+        + Figures.of(value);
   }
 }

@@ -2,7 +2,7 @@ package org.mottle.engine.fit;
 
 /**
  * What a fit may do with a parameter: hold it at a value, keep it between bounds, or choose it.
- * Bounds are inclusive, and narrowed to what the parameter can be at all.
+ * Bounds are inclusive.
  *
  * @param lower least value
  * @param upper greatest value, may be infinite; equal to {@code lower} for a fixed parameter
@@ -29,12 +29,5 @@ public record Parameter(double lower, double upper) {
 
   public boolean isFixed() {
     return lower == upper;
-  }
-
-  /** These bounds within others. */
-  Parameter within(double least, double greatest) {
-    double low = Math.max(lower, least);
-    double high = Math.min(upper, greatest);
-    return low <= high ? new Parameter(low, high) : new Parameter(lower, upper);
   }
 }

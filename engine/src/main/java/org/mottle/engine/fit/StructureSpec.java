@@ -22,11 +22,18 @@ public record StructureSpec(
     if (shape != Shape.MATERN) {
       kappa = Parameter.fixed(1);
     }
+    if (range.isFixed() && range.lower() == 0 && shape != Shape.LINEAR) {
+      throw new IllegalArgumentException(
+          "only a linear structure can have a range fixed at 0, not " + shape);
+    }
     if (ratio.isFixed() && !(ratio.lower() > 0 && ratio.lower() <= 1)) {
       throw new IllegalArgumentException("ratio must be in (0, 1], was " + ratio.lower());
     }
     if (azimuth.isFixed() && azimuth.lower() > 180) {
       throw new IllegalArgumentException("azimuth must be in [0, 180], was " + azimuth.lower());
+    }
+    if (kappa.isFixed() && kappa.lower() == 0) {
+      throw new IllegalArgumentException("kappa must be > 0, was " + kappa.lower());
     }
   }
 

@@ -2,14 +2,15 @@ package org.mottle.engine.fit;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import org.mottle.engine.empirical.ExperimentalVariogram;
 import org.mottle.engine.variogram.NestedModel;
 import org.mottle.engine.variogram.Structure;
+import org.mottle.engine.variogram.VariogramModel;
 
 /** Turns the lowest place of a fit problem into a model, with what must be said about it. */
 final class Verdict {
   private static final double SAME = 1e-9;
+  private static final double LEVEL = 0.8;
 
   private final WeightedLeastSquares wanted;
   private final ExperimentalVariogram variogram;
@@ -43,6 +44,12 @@ final class Verdict {
           "as many free parameters as lags ("
               + variogram.lags().size()
               + "): the fit cannot be judged");
+    }
+    for (int a = 0; a < place.length; a++) {
+      String bound = problem.atBound(a, place[a]);
+      if (bound != null) {
+        notes.add(bound);
+      }
     }
     model.structures().forEach(structure -> judge(structure, notes));
     return new Fitted(model, sse, problem.evaluations(), notes);
@@ -91,26 +98,27 @@ final class Verdict {
     double longest = variogram.longestLag();
     double shortest =
         variogram.lags().stream().mapToDouble(lag -> lag.distance()).min().orElse(longest);
-    String type = structure.model().type();
-    double reach = structure.model().practicalRange();
-    if (structure.model().semivariance(longest) < 0.8 * structure.model().partialSill()) {
+    VariogramModel model = structure.model();
+    if (model.semivariance(longest) < LEVEL * model.partialSill()) {
       notes.add(
-          String.format(
-              Locale.ROOT,
-              "the %s structure does not level off within the longest lag of %.4g m: its sill and"
-                  + " its range (95 %% at %.4g m) are extrapolated",
-              type,
-              longest,
-              reach));
-    } else if (reach < shortest) {
+          "the "
+              + model.type()
+              + " structure does not level off within the longest lag of "
+              + Figures.of(longest)
+              + " m: its sill of "
+              + Figures.of(model.partialSill())
+              + " and its range (95 % at "
+              + Figures.of(model.practicalRange())
+              + " m) are extrapolated");
+    } else if (model.semivariance(shortest) > 0.95 * model.partialSill()) {
       notes.add(
-          String.format(
-              Locale.ROOT,
-              "the %s structure ends at %.4g m, before the shortest lag of %.4g m: it cannot be told"
-                  + " from nugget",
-              type,
-              reach,
-              shortest));
+          "the "
+              + model.type()
+              + " structure ends at "
+              + Figures.of(model.practicalRange())
+              + " m, before the shortest lag of "
+              + Figures.of(shortest)
+              + " m: it cannot be told from nugget");
     }
   }
 }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.mottle.engine.observation.Observations;
+import org.mottle.engine.progress.Progress;
 
 /** Against gstat 2.1.0 (R 4.2.2) on the meuse data, and by hand on a few points. */
 class ExperimentalVariogramTest {
@@ -116,6 +117,38 @@ class ExperimentalVariogramTest {
     assertThat(ExperimentalVariogram.of(none).lags()).isEmpty();
     assertThat(ExperimentalVariogram.of(single).lags()).isEmpty();
     assertThat(ExperimentalVariogram.of(single).longestLag()).isZero();
+  }
+
+  @Test
+  void tellsHowFarItIsAndCanBeStopped() {
+    List<Long> done = new java.util.concurrent.CopyOnWriteArrayList<>();
+    ExperimentalVariogram.directional(
+        List.of(LOG_ZINC),
+        new LagBins(500, 100),
+        Estimator.MATHERON,
+        COMPASS.subList(0, 1),
+        1,
+        (phase, now, total) -> {
+          assertThat(phase).isEqualTo("variogram");
+          assertThat(total).isEqualTo(3);
+          done.add(now);
+        });
+    assertThat(done).containsExactly(1L, 2L, 3L);
+    Progress stop =
+        new Progress() {
+          @Override
+          public void report(String phase, long now, long total) {}
+
+          @Override
+          public boolean cancelled() {
+            return true;
+          }
+        };
+    assertThatThrownBy(
+            () ->
+                ExperimentalVariogram.directional(
+                    List.of(LOG_ZINC), new LagBins(9, 1), Estimator.DOWD, COMPASS, 2, stop))
+        .isInstanceOf(java.util.concurrent.CancellationException.class);
   }
 
   @Test
