@@ -25,7 +25,7 @@ import org.mottle.engine.variogram.NestedModel;
 import org.mottle.export.model.ModelFile;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
-import org.mottle.export.write.Json;
+import org.mottle.export.record.Json;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
