@@ -35,6 +35,11 @@ final class EstimateArrays {
     variance[i] = newVariance;
   }
 
+  /** NaN stays NaN. */
+  void addVariance(int i, double more) {
+    variance[i] += more;
+  }
+
   Estimates toEstimates(double conditionEstimate) {
     return Estimates.of(value, variance, status, clamped.get(), conditionEstimate);
   }

@@ -10,7 +10,7 @@ import org.mottle.engine.solve.RowSums;
  * targets laid out [observation][target].
  */
 final class GlobalPredictor implements Predictor {
-  private static final int PANEL = 128;
+  private static final int PANEL = 192;
 
   private final KrigingSystem system;
   private final BlockSupport support;

@@ -2,6 +2,7 @@ package org.mottle.engine.kriging;
 
 import org.mottle.engine.neighbour.Neighbourhood;
 import org.mottle.engine.observation.Observations;
+import org.mottle.engine.progress.Progress;
 import org.mottle.engine.variogram.NestedModel;
 
 /**
@@ -59,5 +60,17 @@ public record Kriging(
   /** The system of all observations, whatever the neighbourhood. */
   public KrigingSystem system(Observations observations) {
     return new KrigingSystem(model, drift, observations, KrigingSystem.PSEUDO_SILL);
+  }
+
+  /**
+   * Every observation, as a point, estimated from the others. The variance is that of observed
+   * minus estimated, the measurement variance of the observation included.
+   */
+  public Estimates leaveOneOut(Observations observations, int threads, Progress progress) {
+    if (neighbourhood.global(observations.size())) {
+      return ClosedForm.leaveOneOut(system(observations), observations);
+    }
+    return new LocalPredictor(with(BlockSupport.POINT), observations)
+        .estimateWithout(threads, progress);
   }
 }

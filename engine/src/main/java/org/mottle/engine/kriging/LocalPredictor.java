@@ -58,7 +58,10 @@ final class LocalPredictor implements Predictor {
     return into.toEstimates(worst.get());
   }
 
-  /** Leave-one-out: every observation estimated from the others around it. */
+  /**
+   * Leave-one-out: every observation estimated from the others around it, its measurement variance
+   * added.
+   */
   Estimates estimateWithout(int threads, Progress progress) {
     int n = observations.size();
     Targets targets = setting.targetsAtObservations();
@@ -75,6 +78,7 @@ final class LocalPredictor implements Predictor {
           return (from, to) -> {
             for (int j = from; j < to; j++) {
               worst.accumulate(system.estimate(targets, j, j, into, j));
+              into.addVariance(j, observations.measurementVariance(j));
             }
           };
         });

@@ -9,7 +9,7 @@ package org.mottle.engine.solve;
  * factor keeps n²/2 numbers.
  */
 public final class CholeskyFactor {
-  private static final int BLOCK = 32;
+  private static final int BLOCK = 24;
 
   /** Row i of L, length i + 1. */
   private final double[][] lower;
@@ -31,24 +31,38 @@ public final class CholeskyFactor {
     int n = upper.length;
     double norm = oneNorm(upper);
     double limit = n * 0x1p-52 * largestDiagonal(upper);
-    double[] coefficient = new double[n];
+    double[][] coefficient = new double[3][n];
     for (int first = 0; first < n; first += BLOCK) {
       int last = Math.min(first + BLOCK, n);
       for (int i = first; i < last; i++) {
-        gather(upper, first, i, i, coefficient);
-        RowUpdate.subtract(upper[i], coefficient, upper, first, i, i, n);
+        gather(upper, first, i, i, coefficient[0]);
+        RowUpdate.one(upper[i], coefficient[0], upper, first, i, i, n);
         double pivot = upper[i][i];
         if (!(pivot > limit)) {
           return new Factorisation.NotPositiveDefinite(i, pivot, limit);
         }
         scale(upper[i], 1 / Math.sqrt(pivot), i, n);
       }
-      for (int i = last; i < n; i++) {
-        gather(upper, first, last, i, coefficient);
-        RowUpdate.subtract(upper[i], coefficient, upper, first, last, i, n);
-      }
+      updateTrailing(upper, first, last, coefficient);
     }
     return new Factorisation.Factored(new CholeskyFactor(transposed(upper), norm));
+  }
+
+  /** Rows below the block, three at a time; what falls left of a diagonal is never read. */
+  private static void updateTrailing(
+      double[][] upper, int first, int last, double[][] coefficient) {
+    int n = upper.length;
+    int i = last;
+    for (; i + 3 <= n; i += 3) {
+      for (int r = 0; r < 3; r++) {
+        gather(upper, first, last, i + r, coefficient[r]);
+      }
+      RowUpdate.three(upper, i, coefficient, 0, upper, first, last, i, n);
+    }
+    for (; i < n; i++) {
+      gather(upper, first, last, i, coefficient[0]);
+      RowUpdate.one(upper[i], coefficient[0], upper, first, last, i, n);
+    }
   }
 
   public int size() {
@@ -75,11 +89,15 @@ public final class CholeskyFactor {
     for (int first = 0; first < n; first += BLOCK) {
       int last = Math.min(first + BLOCK, n);
       for (int i = first; i < last; i++) {
-        RowUpdate.subtract(panel[i], lower[i], panel, first, i, 0, count);
+        RowUpdate.one(panel[i], lower[i], panel, first, i, 0, count);
         scale(panel[i], 1 / lower[i][i], 0, count);
       }
-      for (int i = last; i < n; i++) {
-        RowUpdate.subtract(panel[i], lower[i], panel, first, last, 0, count);
+      int i = last;
+      for (; i + 3 <= n; i += 3) {
+        RowUpdate.three(panel, i, lower, i, panel, first, last, 0, count);
+      }
+      for (; i < n; i++) {
+        RowUpdate.one(panel[i], lower[i], panel, first, last, 0, count);
       }
     }
   }

@@ -26,6 +26,16 @@ public record Exponential(double partialSill, double range) implements Variogram
   }
 
   @Override
+  public void addSemivariances(double[] squaredLag, int count, double[] sum) {
+    double c = partialSill;
+    double scale = -ScaledExp.SCALE / range;
+    for (int i = 0; i < count; i++) {
+      double t = Math.max(Math.sqrt(squaredLag[i]) * scale, ScaledExp.LOWEST);
+      sum[i] -= c * ScaledExp.minusOne(t);
+    }
+  }
+
+  @Override
   public Exponential with(double newPartialSill, double newRange) {
     return new Exponential(newPartialSill, newRange);
   }

@@ -27,6 +27,16 @@ public record Gaussian(double partialSill, double range) implements VariogramMod
   }
 
   @Override
+  public void addSemivariances(double[] squaredLag, int count, double[] sum) {
+    double c = partialSill;
+    double scale = -ScaledExp.SCALE / (range * range);
+    for (int i = 0; i < count; i++) {
+      double t = Math.max(squaredLag[i] * scale, ScaledExp.LOWEST);
+      sum[i] -= c * ScaledExp.minusOne(t);
+    }
+  }
+
+  @Override
   public Gaussian with(double newPartialSill, double newRange) {
     return new Gaussian(newPartialSill, newRange);
   }

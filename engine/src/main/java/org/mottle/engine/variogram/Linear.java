@@ -37,6 +37,15 @@ public record Linear(double partialSill, double range) implements VariogramModel
   }
 
   @Override
+  public void addSemivariances(double[] squaredLag, int count, double[] sum) {
+    double slope = bounded() ? partialSill / range : partialSill;
+    double furthest = bounded() ? range : Double.MAX_VALUE;
+    for (int i = 0; i < count; i++) {
+      sum[i] += slope * Math.min(Math.sqrt(squaredLag[i]), furthest);
+    }
+  }
+
+  @Override
   public Linear with(double newPartialSill, double newRange) {
     return new Linear(newPartialSill, newRange);
   }

@@ -31,6 +31,17 @@ public record Pentaspherical(double partialSill, double range) implements Variog
   }
 
   @Override
+  public void addSemivariances(double[] squaredLag, int count, double[] sum) {
+    double c = partialSill;
+    double perRange = 1 / range;
+    for (int i = 0; i < count; i++) {
+      double r = Math.min(Math.sqrt(squaredLag[i]) * perRange, 1);
+      double r2 = r * r;
+      sum[i] += c * (r * (1.875 - r2 * (1.25 - 0.375 * r2)));
+    }
+  }
+
+  @Override
   public Pentaspherical with(double newPartialSill, double newRange) {
     return new Pentaspherical(newPartialSill, newRange);
   }

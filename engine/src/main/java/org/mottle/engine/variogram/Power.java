@@ -38,6 +38,14 @@ public record Power(double partialSill, double range) implements VariogramModel 
   }
 
   @Override
+  public void addSemivariances(double[] squaredLag, int count, double[] sum) {
+    double half = range / 2;
+    for (int i = 0; i < count; i++) {
+      sum[i] += partialSill * Math.pow(squaredLag[i], half);
+    }
+  }
+
+  @Override
   public Power with(double newPartialSill, double newExponent) {
     return new Power(newPartialSill, newExponent);
   }

@@ -27,6 +27,16 @@ public record Spherical(double partialSill, double range) implements VariogramMo
   }
 
   @Override
+  public void addSemivariances(double[] squaredLag, int count, double[] sum) {
+    double c = partialSill;
+    double perRange = 1 / range;
+    for (int i = 0; i < count; i++) {
+      double r = Math.min(Math.sqrt(squaredLag[i]) * perRange, 1);
+      sum[i] += c * (r * (1.5 - 0.5 * r * r));
+    }
+  }
+
+  @Override
   public Spherical with(double newPartialSill, double newRange) {
     return new Spherical(newPartialSill, newRange);
   }

@@ -1,0 +1,2 @@
+/** Floor 2: inverse distance weighting, where the readings do not carry a variogram. */
+package org.mottle.engine.inversedistance;
