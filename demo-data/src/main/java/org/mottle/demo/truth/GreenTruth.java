@@ -28,12 +28,12 @@ public final class GreenTruth {
   private final double offset;
   private final double meanZ;
   private final Elevation elevation;
-  private final double[] persistent;
-  private final double[][] fresh;
+  private final float[] persistent;
+  private final float[][] fresh;
   private final List<Fault> faults;
   private final List<Ring> lips;
 
-  private GreenTruth(GreenSite green, double offset, double[] persistent, double[][] fresh) {
+  private GreenTruth(GreenSite green, double offset, float[] persistent, float[][] fresh) {
     this.green = green;
     this.offset = offset;
     this.persistent = persistent;
@@ -51,13 +51,14 @@ public final class GreenTruth {
   /** Draws the truth of a green; the field generator must have the range of its build. */
   public static GreenTruth draw(long seed, GreenSite green, SphericalField field) {
     double offset = OFFSET_SD * Stream.of(seed, green.id(), "all", "offset").gaussian();
-    double[] persistent = field.pair(Stream.of(seed, green.id(), "all", "persistent"))[0];
-    double[][] fresh = new double[Survey.values().length][];
+    Stream always = Stream.of(seed, green.id(), "all", "persistent");
+    float[] persistent = Lattice.window(field.pair(always)[0]);
+    float[][] fresh = new float[Survey.values().length][];
     for (int i = 0; i < fresh.length; i += 2) {
       double[][] two =
           field.pair(Stream.of(seed, green.id(), Survey.values()[i].name(), "new field"));
-      fresh[i] = two[0];
-      fresh[i + 1] = two[1];
+      fresh[i] = Lattice.window(two[0]);
+      fresh[i + 1] = Lattice.window(two[1]);
     }
     return new GreenTruth(green, offset, persistent, fresh);
   }

@@ -16,6 +16,7 @@ final class Coverage {
 
   private static final int STARTS = 5;
   private static final int ROUNDS = 40;
+  private static final double SETTLED_M2 = 0.002;
 
   private Coverage() {}
 
@@ -28,8 +29,10 @@ final class Coverage {
         Point c = cells.get(stream.below(cells.size()));
         centres[i] = new double[] {c.x(), c.y()};
       }
-      double mean = 0;
-      for (int round = 0; round < ROUNDS; round++) {
+      double mean = improve(cells, centres);
+      double before = Double.POSITIVE_INFINITY;
+      for (int round = 1; round < ROUNDS && mean < before - SETTLED_M2; round++) {
+        before = mean;
         mean = improve(cells, centres);
       }
       if (mean < least) {

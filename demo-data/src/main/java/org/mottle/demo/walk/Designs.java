@@ -159,7 +159,9 @@ final class Designs {
       double shift = stream.uniform();
       List<Point> places = new ArrayList<>();
       for (int i = -1; i < frame.width() / step + 1; i++) {
-        for (int j = -1; j < frame.height() / step + 1; j++) {
+        int last = (int) (frame.height() / step) + 1;
+        for (int k = -1; k <= last; k++) {
+          int j = i % 2 == 0 ? k : last - 1 - k; // there and back
           Point p =
               frame.at((i + offset) * step / frame.width(), (j + shift) * step / frame.height());
           if (allowed(p)) {

@@ -16,7 +16,7 @@ import org.mottle.demo.truth.Survey;
 
 /**
  * The whole invented season of one seed, in memory: true ground, plans, logs, catch cans. About
- * half a second and 40 MB. Immutable.
+ * half a second and 7 MB. Immutable.
  */
 public final class Season {
 
