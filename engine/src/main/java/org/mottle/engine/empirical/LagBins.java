@@ -40,12 +40,25 @@ public record LagBins(double cutoff, double width) {
    * two places differ the cutoff is 1 m, and the variogram will have no lags.
    */
   public static LagBins defaultsFor(List<Observations> groups) {
-    double diagonal = 0;
-    for (Observations group : groups) {
-      diagonal = Math.max(diagonal, diagonal(group));
-    }
-    double cutoff = diagonal > 0 ? diagonal / 3 : 1;
+    double diagonal = longestDiagonal(groups);
+    return ofFifteen(diagonal > 0 ? diagonal / 3 : 1);
+  }
+
+  /**
+   * The lags that gstat takes by default: its third is 0.33333 to the last digit, which moves pairs
+   * near the edge of a lag to the next.
+   */
+  public static LagBins gstatDefaultsFor(List<Observations> groups) {
+    double diagonal = longestDiagonal(groups);
+    return ofFifteen(diagonal > 0 ? diagonal * 0.33333 : 1);
+  }
+
+  private static LagBins ofFifteen(double cutoff) {
     return new LagBins(cutoff, cutoff / 15);
+  }
+
+  private static double longestDiagonal(List<Observations> groups) {
+    return groups.stream().mapToDouble(LagBins::diagonal).max().orElse(0);
   }
 
   /** Number of classes, empty ones included. */

@@ -3,6 +3,7 @@ package org.mottle.engine.fit;
 import java.util.ArrayList;
 import java.util.List;
 import org.mottle.engine.empirical.ExperimentalVariogram;
+import org.mottle.engine.empirical.Lag;
 import org.mottle.engine.variogram.NestedModel;
 import org.mottle.engine.variogram.Structure;
 import org.mottle.engine.variogram.VariogramModel;
@@ -119,6 +120,22 @@ final class Verdict {
               + " m, before the shortest lag of "
               + Figures.of(shortest)
               + " m: it cannot be told from nugget");
+    } else if (lagsWithin(structure) == 1) {
+      notes.add(
+          "only one lag is shorter than the range of the "
+              + model.type()
+              + " structure (95 % at "
+              + Figures.of(model.practicalRange())
+              + " m): nugget and range cannot be told apart");
     }
+  }
+
+  /** Lags at which the structure is still on its way to its sill. */
+  private long lagsWithin(Structure structure) {
+    return variogram.lags().stream()
+        .mapToDouble(Lag::distance)
+        .filter(h -> structure.model().semivariance(h) < 0.95 * structure.model().partialSill())
+        .distinct()
+        .count();
   }
 }
