@@ -17,7 +17,9 @@ import java.time.OffsetDateTime;
 import java.time.ZonedDateTime;
 
 /** The walls of the engine: pure computation, one direction of flow. */
-@AnalyzeClasses(packages = "org.mottle.engine", importOptions = ImportOption.DoNotIncludeTests.class)
+@AnalyzeClasses(
+    packages = "org.mottle.engine",
+    importOptions = ImportOption.DoNotIncludeTests.class)
 class WallsTest {
 
   @ArchTest
@@ -82,14 +84,22 @@ class WallsTest {
           .should()
           .dependOnClassesThat()
           .resideOutsideOfPackages(
-              "org.mottle.engine..", "java..", "org.locationtech.jts..", "org.apache.commons.math3..");
+              "org.mottle.engine..",
+              "java..",
+              "org.locationtech.jts..",
+              "org.apache.commons.math3..");
 
   @ArchTest
   static final ArchRule no_static_state =
-      fields().that().areStatic().should().beFinal().andShould().notHaveModifier(JavaModifier.VOLATILE);
+      fields()
+          .that()
+          .areStatic()
+          .should()
+          .beFinal()
+          .andShould()
+          .notHaveModifier(JavaModifier.VOLATILE);
 
-  @ArchTest
-  static final ArchRule no_setters = fields().that().areNotStatic().should().beFinal();
+  @ArchTest static final ArchRule no_setters = fields().that().areNotStatic().should().beFinal();
 
   @ArchTest
   static final ArchRule no_cycles =

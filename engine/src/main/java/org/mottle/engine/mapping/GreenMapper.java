@@ -148,7 +148,8 @@ final class GreenMapper {
         new Outcome.Basis(
             Method.KRIGING,
             Optional.of(variogram),
-            Optional.of(LeaveOneOut.of(Kriging.ordinary(model), green.observations(), 1, progress)));
+            Optional.of(
+                LeaveOneOut.of(Kriging.ordinary(model), green.observations(), 1, progress)));
     return mapped(green, remarks, basis, surface, (x, y, w) -> meanAndSd(predictor, x, y, w));
   }
 
@@ -163,9 +164,12 @@ final class GreenMapper {
   private Outcome inverseDistance(Prepared green, List<String> remarks) {
     GreenCells cells = cells(green);
     double[] values =
-        InverseDistance.of(POWER)
-            .fit(green.observations())
-            .estimate(Targets.of(cells.neededX(), cells.neededY()), threads, progress)
+        InverseDistance.ofPower(POWER)
+            .estimate(
+                green.observations(),
+                Targets.of(cells.neededX(), cells.neededY()),
+                threads,
+                progress)
             .values();
     double[] none = new double[values.length];
     java.util.Arrays.fill(none, Double.NaN);
@@ -223,8 +227,7 @@ final class GreenMapper {
   }
 
   private static Outcome noMap(Prepared green, List<String> remarks, Refusal why) {
-    return new Outcome.NoMap(
-        green.subject(), green.stations(), summary(green), remarks, why);
+    return new Outcome.NoMap(green.subject(), green.stations(), summary(green), remarks, why);
   }
 
   /** Statistics of the stations not chosen for what is seen there, unless all are. */

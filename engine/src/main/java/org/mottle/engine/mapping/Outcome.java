@@ -8,7 +8,7 @@ import org.mottle.engine.patch.RegionMean.MeanAndSd;
 import org.mottle.engine.patch.Zone;
 import org.mottle.engine.patch.ZoneClass;
 import org.mottle.engine.survey.Refusal;
-import org.mottle.engine.validation.CrossValidation;
+import org.mottle.engine.validation.Predictions;
 
 /** What came of one green in one survey: a map, or the reason why there is none. */
 public sealed interface Outcome {
@@ -58,10 +58,7 @@ public sealed interface Outcome {
 
     /** Area of a class, m²; 0 without a band. */
     public double areaM2(ZoneClass cls) {
-      return parts.zones().stream()
-          .filter(z -> z.cls() == cls)
-          .mapToDouble(Zone::areaM2)
-          .sum();
+      return parts.zones().stream().filter(z -> z.cls() == cls).mapToDouble(Zone::areaM2).sum();
     }
   }
 
@@ -73,9 +70,7 @@ public sealed interface Outcome {
    * @param crossValidation of the readings of this green, under kriging
    */
   record Basis(
-      Method method,
-      Optional<SurveyVariogram> variogram,
-      Optional<CrossValidation> crossValidation) {}
+      Method method, Optional<SurveyVariogram> variogram, Optional<Predictions> crossValidation) {}
 
   /**
    * What a surface is cut into.

@@ -1,8 +1,12 @@
 package org.mottle.engine.mapping;
 
+import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
 import org.mottle.engine.mapping.Stations.Station;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.observation.Duplicates;
@@ -39,24 +43,14 @@ record Prepared(
             all.stream().mapToDouble(Station::x).toArray(),
             all.stream().mapToDouble(Station::y).toArray(),
             all.stream().mapToDouble(Station::value).toArray());
+    // coincidences are refused, where they are, before anything is mapped
+    boolean first = settings.duplicates() == DuplicatePolicy.KEEP_FIRST;
     Duplicates.Resolved resolved =
-        Duplicates.resolve(
-            raw,
-            SAME_PLACE_M,
-            settings.duplicates() == DuplicatePolicy.REJECT
-                ? DuplicatePolicy.AVERAGE
-                : settings.duplicates());
+        (Duplicates.Resolved)
+            Duplicates.resolve(
+                raw, SAME_PLACE_M, first ? DuplicatePolicy.KEEP_FIRST : DuplicatePolicy.AVERAGE);
     Observations observations = resolved.observations();
-    int[] insertions =
-        resolved.groups().stream()
-            .mapToInt(
-                group ->
-                    settings.duplicates() == DuplicatePolicy.KEEP_FIRST
-                        ? all.get(group[0]).insertions().size()
-                        : java.util.Arrays.stream(group)
-                            .map(i -> all.get(i).insertions().size())
-                            .sum())
-            .toArray();
+    int[] insertions = insertions(all, first ? List.of() : resolved.groups(), resolved);
     return new Prepared(
         subject,
         stations,
@@ -65,17 +59,40 @@ record Prepared(
         obstacle(observations, settings.needed().map()));
   }
 
+  private static int[] insertions(
+      List<Station> stations, List<int[]> averaged, Duplicates.Resolved resolved) {
+    int[] count = stations.stream().mapToInt(s -> s.insertions().size()).toArray();
+    averaged.forEach(
+        group -> {
+          for (int i = 1; i < group.length; i++) {
+            count[group[0]] += count[group[i]];
+          }
+        });
+    Set<Integer> gone = new HashSet<>();
+    resolved
+        .groups()
+        .forEach(
+            group -> {
+              for (int i = 1; i < group.length; i++) {
+                gone.add(group[i]);
+              }
+            });
+    return IntStream.range(0, count.length)
+        .filter(i -> !gone.contains(i))
+        .map(i -> count[i])
+        .toArray();
+  }
+
   private static Optional<Refusal> obstacle(Observations o, int needed) {
     int n = o.size();
     if (n == 0) {
       return Optional.of(new Refusal("no readings", "read the green, or leave it out"));
     }
     double[] values = o.values();
-    if (n > 1 && java.util.Arrays.stream(values).allMatch(v -> v == values[0])) {
+    if (n > 1 && Arrays.stream(values).allMatch(v -> v == values[0])) {
       return Optional.of(
           new Refusal(
-              String.format(
-                  Locale.ROOT, "all %d readings equal %s %%", n, shortest(values[0])),
+              String.format(Locale.ROOT, "all %d readings equal %s %%", n, shortest(values[0])),
               "check the probe: readings that never change say nothing about the green"));
     }
     if (n < needed) {
@@ -89,8 +106,8 @@ record Prepared(
 
   /** Readings on one line make a profile, not a map. */
   private static Optional<Refusal> line(Observations o) {
-    double mx = java.util.Arrays.stream(o.xs()).average().orElseThrow();
-    double my = java.util.Arrays.stream(o.ys()).average().orElseThrow();
+    double mx = Arrays.stream(o.xs()).average().orElseThrow();
+    double my = Arrays.stream(o.ys()).average().orElseThrow();
     double sxx = 0;
     double syy = 0;
     double sxy = 0;
@@ -117,7 +134,6 @@ record Prepared(
 
   /** Whether its pairs can enter a variogram. */
   boolean hasPairs() {
-    return observations.size() >= 2
-        && java.util.Arrays.stream(observations.values()).distinct().count() > 1;
+    return observations.size() >= 2 && Arrays.stream(observations.values()).distinct().count() > 1;
   }
 }

@@ -45,7 +45,9 @@ public record Stations(List<Station> stations, List<Reading> controls) {
       return insertions.get(0).role() == Reading.Role.POINT_OF_INTEREST;
     }
 
-    /** Sum of squares of the insertions about their mean, with insertions - 1 degrees of freedom. */
+    /**
+     * Sum of squares of the insertions about their mean, with insertions - 1 degrees of freedom.
+     */
     double sumOfSquares() {
       return insertions.stream().mapToDouble(r -> (r.pct() - value) * (r.pct() - value)).sum();
     }

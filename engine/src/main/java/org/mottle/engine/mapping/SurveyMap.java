@@ -2,7 +2,7 @@ package org.mottle.engine.mapping;
 
 import java.util.List;
 import java.util.Optional;
-import org.mottle.engine.validation.CrossValidation;
+import org.mottle.engine.validation.Predictions;
 import org.mottle.engine.validation.Scores;
 
 /**
@@ -14,6 +14,9 @@ import org.mottle.engine.validation.Scores;
  */
 public record SurveyMap(
     MappingSettings settings, List<SurveyVariogram> variograms, List<Outcome> outcomes) {
+  /** Level of the intervals whose coverage is scored. */
+  public static final double LEVEL = 0.9;
+
   public SurveyMap {
     variograms = List.copyOf(variograms);
     outcomes = List.copyOf(outcomes);
@@ -29,13 +32,13 @@ public record SurveyMap(
    * together; empty when none does.
    */
   public Optional<Scores> scores(SurveyVariogram variogram) {
-    List<CrossValidation> all =
+    List<Predictions> all =
         outcomes.stream()
             .filter(Outcome.Mapped.class::isInstance)
             .map(o -> ((Outcome.Mapped) o).basis())
             .filter(basis -> basis.variogram().filter(v -> v == variogram).isPresent())
             .flatMap(basis -> basis.crossValidation().stream())
             .toList();
-    return all.isEmpty() ? Optional.empty() : Optional.of(Scores.pooled(all));
+    return all.isEmpty() ? Optional.empty() : Optional.of(Scores.pooled(all, LEVEL));
   }
 }

@@ -29,8 +29,7 @@ public record SurveyMapper(MappingSettings settings) {
     List<SurveyVariogram> variograms = new Variograms(settings, threads).of(prepared);
     boolean single = subjects.size() == 1;
     GreenMapper mapper =
-        new GreenMapper(
-            settings, single ? threads : 1, single ? progress : Progress.NONE);
+        new GreenMapper(settings, single ? threads : 1, single ? progress : Progress.NONE);
     Outcome[] outcomes = new Outcome[subjects.size()];
     Panels.run(
         outcomes.length,

@@ -14,10 +14,10 @@ import org.mottle.engine.grid.Raster;
  * @param y north, m
  * @param weight m²
  */
-record Ground(double[] x, double[] y, double[] weight) {
+public record Ground(double[] x, double[] y, double[] weight) {
   private static final int MOST_POINTS = 400;
 
-  static Ground of(Geometry area, Raster surface) {
+  public static Ground of(Geometry area, Raster surface) {
     CellCoverage coverage = CellCoverage.of(area, surface.grid());
     int n = coverage.size();
     double[] x = new double[n];
@@ -32,7 +32,7 @@ record Ground(double[] x, double[] y, double[] weight) {
   }
 
   /** Mean of the surface where it has values; NaN when it has none. */
-  double mean(LinearSurface surface) {
+  public double mean(LinearSurface surface) {
     double sum = 0;
     double total = 0;
     for (int i = 0; i < x.length; i++) {
@@ -46,7 +46,7 @@ record Ground(double[] x, double[] y, double[] weight) {
   }
 
   /** Standard error of the mean by the estimator behind the map. */
-  double sd(RegionMean estimator, double cell) {
+  public double sd(RegionMean estimator, double cell) {
     Ground few = thinned(cell);
     return few.x.length == 0 ? Double.NaN : estimator.of(few.x, few.y, few.weight).sd();
   }

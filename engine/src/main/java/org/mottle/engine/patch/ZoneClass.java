@@ -1,5 +1,7 @@
 package org.mottle.engine.patch;
 
+import org.mottle.engine.survey.TargetBand;
+
 /** Where moisture lies against a target band; its limits belong to the band. */
 public enum ZoneClass {
   DRY("dry", 1),
@@ -24,5 +26,13 @@ public enum ZoneClass {
   /** As it stands in rasters and tables: 1 dry, 2 in band, 3 wet, 0 no value. */
   public int number() {
     return number;
+  }
+
+  /** Class of a value; the limits belong to the band. */
+  public static ZoneClass of(TargetBand band, double pct) {
+    if (Double.isNaN(pct)) {
+      return NO_VALUE;
+    }
+    return pct < band.lowPct() ? DRY : pct > band.highPct() ? WET : IN_BAND;
   }
 }

@@ -1,6 +1,7 @@
 package org.mottle.engine.validation;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.mottle.engine.check.Check;
@@ -31,23 +32,29 @@ public record Scores(
     double coverage) {
 
   static Scores of(Predictions predictions, double level) {
+    return pooled(List.of(predictions), level);
+  }
+
+  /** Scores over several sets of predictions taken together, each prediction counting once. */
+  public static Scores pooled(List<Predictions> sets, double level) {
     Check.above("level of an interval", level, 0, "");
     Check.within("level of an interval", level, 0, 1, "");
     double[] residual =
-        IntStream.range(0, predictions.size())
-            .mapToDouble(predictions::residual)
+        sets.stream()
+            .flatMapToDouble(p -> IntStream.range(0, p.size()).mapToDouble(p::residual))
             .filter(r -> !Double.isNaN(r))
             .toArray();
     double[] squaredZ =
-        IntStream.range(0, predictions.size())
-            .mapToDouble(predictions::z)
+        sets.stream()
+            .flatMapToDouble(p -> IntStream.range(0, p.size()).mapToDouble(p::z))
             .filter(z -> !Double.isNaN(z))
             .map(z -> z * z)
             .toArray();
+    int all = sets.stream().mapToInt(Predictions::size).sum();
     double bound = level == 1 ? Double.POSITIVE_INFINITY : quantile((1 + level) / 2);
     return new Scores(
         residual.length,
-        predictions.size() - residual.length,
+        all - residual.length,
         mean(residual),
         Math.sqrt(mean(Arrays.stream(residual).map(r -> r * r).toArray())),
         mean(Arrays.stream(residual).map(Math::abs).toArray()),

@@ -18,8 +18,8 @@ import org.mottle.engine.kriging.Predictor;
 import org.mottle.engine.kriging.Targets;
 import org.mottle.engine.neighbour.Neighbourhood;
 import org.mottle.engine.observation.Observations;
-import org.mottle.engine.validation.CrossValidation;
 import org.mottle.engine.validation.LeaveOneOut;
+import org.mottle.engine.validation.Predictions;
 import org.mottle.engine.validation.Scores;
 import org.mottle.engine.variogram.NestedModel;
 import org.mottle.export.model.ModelFile;
@@ -82,7 +82,10 @@ final class EstimateCommand implements Callable<Integer> {
       description = "Power of the inverse distance; default ${DEFAULT-VALUE}.")
   double power = 2;
 
-  @Option(names = "--neighbours", paramLabel = "N", description = "Use the nearest N; default: all.")
+  @Option(
+      names = "--neighbours",
+      paramLabel = "N",
+      description = "Use the nearest N; default: all.")
   Integer neighbours;
 
   @Option(names = "--radius", paramLabel = "M", description = "Use points this near; default: all.")
@@ -157,14 +160,22 @@ final class EstimateCommand implements Callable<Integer> {
         drift.stream().filter(EstimateCommand::isCoordinate).count() != 1,
         "--drift %s: a plane needs both x and y",
         String.join(",", drift));
-    problems.require(leaveOneOut || at != null, "give --at, the places to estimate, or --leave-one-out");
+    problems.require(
+        leaveOneOut || at != null, "give --at, the places to estimate, or --leave-one-out");
     problems.require(
         !(leaveOneOut && block != null), "--leave-one-out is at points: leave out --block");
     problems.require(kriging || block == null, "--block belongs to kriging");
-    problems.require(neighbours == null || neighbours >= 1, "--neighbours must be 1 or more, was %s", neighbours);
-    problems.require(Double.isNaN(radius) || radius > 0, "--radius must be above 0 m, was %s", radius);
+    problems.require(
+        neighbours == null || neighbours >= 1,
+        "--neighbours must be 1 or more, was %s",
+        neighbours);
+    problems.require(
+        Double.isNaN(radius) || radius > 0, "--radius must be above 0 m, was %s", radius);
     problems.require(power > 0, "--power must be above 0, was %s", power);
-    problems.require(measurementVariance >= 0, "--measurement-variance must be 0 or more, was %s", measurementVariance);
+    problems.require(
+        measurementVariance >= 0,
+        "--measurement-variance must be 0 or more, was %s",
+        measurementVariance);
     if (block != null && !block.matches("[0-9.]+x[0-9.]+")) {
       problems.add("--block must be WIDTHxHEIGHT in metres, as 40x40, was '%s'", block);
     }
@@ -238,8 +249,7 @@ final class EstimateCommand implements Callable<Integer> {
       if (spec.kriging() == null) {
         estimates =
             spec.inverseDistance()
-                .fit(observations)
-                .estimate(places.targets(), common.threads(), progress);
+                .estimate(observations, places.targets(), common.threads(), progress);
       } else {
         Predictor predictor = spec.kriging().fit(observations);
         estimates = predictor.estimate(places.targets(), common.threads(), progress);
@@ -277,7 +287,7 @@ final class EstimateCommand implements Callable<Integer> {
   }
 
   private int leaveOneOut(Spec spec, Observations observations) throws IOException {
-    CrossValidation result;
+    Predictions result;
     try (ConsoleProgress progress = common.progress()) {
       result =
           spec.kriging() == null
@@ -288,20 +298,21 @@ final class EstimateCommand implements Callable<Integer> {
     for (int i = 0; i < observations.size(); i++) {
       csv.append(observations.x(i)).append(',').append(observations.y(i)).append(',');
       csv.append(observations.value(i)).append(',');
-      csv.append(shown(result.estimate(i))).append(',').append(shown(result.variance(i)));
+      csv.append(shown(result.predicted(i))).append(',').append(shown(result.variance(i)));
       csv.append(',').append(shown(result.residual(i))).append(',');
-      csv.append(shown(result.zScore(i))).append('\n');
+      csv.append(shown(result.z(i))).append('\n');
     }
     write(csv);
-    Scores scores = Scores.of(result);
+    Scores scores = result.scores(0.9);
     Map<String, Object> summary = new LinkedHashMap<>();
     summary.put("points", observations.size());
-    summary.put("estimated", scores.count());
+    summary.put("estimated", scores.predictions());
     summary.put("me", scores.meanError());
-    summary.put("rmse", scores.rootMeanSquaredError());
+    summary.put("rmse", scores.rootMeanSquareError());
     summary.put("mae", scores.meanAbsoluteError());
-    summary.put("msdr", scores.meanSquaredZ());
+    summary.put("msdr", scores.meanSquaredDeviationRatio());
     summary.put("median_squared_z", scores.medianSquaredZ());
+    summary.put("coverage_90", scores.coverage());
     tell(summary);
     return ExitCode.DONE;
   }

@@ -48,7 +48,9 @@ final class MapOptions {
       description = "geopackage, geojson, shapefile, raster; default: all.")
   List<String> formats = List.of();
 
-  @Option(names = "--cells", description = "Also write the cells, clipped to the greens, as a layer.")
+  @Option(
+      names = "--cells",
+      description = "Also write the cells, clipped to the greens, as a layer.")
   boolean cells;
 
   Set<Format> formats(Problems problems) {

@@ -43,7 +43,10 @@ final class OutputFile {
         Files.deleteIfExists(aside);
       }
       throw new InputRefused(
-          out + " could not be written (" + e.getMessage() + "); free space or choose another --out");
+          out
+              + " could not be written ("
+              + e.getMessage()
+              + "); free space or choose another --out");
     }
   }
 }

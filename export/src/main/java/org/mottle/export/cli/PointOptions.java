@@ -86,14 +86,13 @@ final class PointOptions {
     Observations observations =
         Observations.of(table.x(), table.y(), values)
             .withCovariates(covariates.stream().map(c -> table.values().get(c)).toList());
-    Duplicates.Resolved resolved =
-        Duplicates.resolve(observations, SAME_PLACE_M, DuplicatePolicy.AVERAGE);
+    Duplicates.Outcome outcome = Duplicates.resolve(observations, SAME_PLACE_M, policy);
+    if (outcome instanceof Duplicates.Rejected rejected) {
+      throw new InputRefused(coincident(table, observations, rejected.groups()));
+    }
+    Duplicates.Resolved resolved = (Duplicates.Resolved) outcome;
     if (resolved.merged() > 0) {
-      if (policy == DuplicatePolicy.REJECT) {
-        throw new InputRefused(coincident(table, observations, resolved));
-      }
       note(common, resolved.merged() + " points that share a place with another: " + duplicates);
-      resolved = Duplicates.resolve(observations, SAME_PLACE_M, policy);
     }
     if (resolved.observations().size() < 2) {
       throw new InputRefused(
@@ -103,15 +102,14 @@ final class PointOptions {
     return new Table(resolved.observations());
   }
 
-  private String coincident(PointTable table, Observations all, Duplicates.Resolved resolved) {
-    int[] first =
-        resolved.groups().stream().filter(g -> g.length > 1).findFirst().orElseThrow();
+  private String coincident(PointTable table, Observations all, List<int[]> groups) {
+    int[] first = groups.get(0);
     return String.format(
         Locale.ROOT,
         "%s: %d points share a place with another (within %s m); first: rows %d and %d, E %.2f N"
             + " %.2f, values %s and %s; use --duplicates average or keep-first, or correct the file",
         table.source(),
-        resolved.merged(),
+        groups.stream().mapToInt(g -> g.length - 1).sum(),
         SAME_PLACE_M,
         table.rows()[first[0]],
         table.rows()[first[1]],

@@ -44,34 +44,66 @@ final class VariogramCommand implements Callable<Integer> {
   @Mixin CommonOptions common;
   @Mixin PointOptions points;
 
-  @Option(names = "--cutoff", paramLabel = "M", description = "Longest lag; default: a third of the diagonal of the points.")
+  @Option(
+      names = "--cutoff",
+      paramLabel = "M",
+      description = "Longest lag; default: a third of the diagonal of the points.")
   double cutoff = Double.NaN;
 
-  @Option(names = "--lag", paramLabel = "M", description = "Width of a lag class; default: a fifteenth of the cutoff.")
+  @Option(
+      names = "--lag",
+      paramLabel = "M",
+      description = "Width of a lag class; default: a fifteenth of the cutoff.")
   double lag = Double.NaN;
 
-  @Option(names = "--azimuth", paramLabel = "DEG", description = "Count only pairs in this direction, clockwise from north.")
+  @Option(
+      names = "--azimuth",
+      paramLabel = "DEG",
+      description = "Count only pairs in this direction, clockwise from north.")
   double azimuth = Double.NaN;
 
-  @Option(names = "--tolerance", paramLabel = "DEG", description = "Tolerance of the direction; default ${DEFAULT-VALUE}.")
+  @Option(
+      names = "--tolerance",
+      paramLabel = "DEG",
+      description = "Tolerance of the direction; default ${DEFAULT-VALUE}.")
   double tolerance = 22.5;
 
-  @Option(names = "--estimator", paramLabel = "NAME", description = "matheron, cressie-hawkins or dowd; default ${DEFAULT-VALUE}.")
+  @Option(
+      names = "--estimator",
+      paramLabel = "NAME",
+      description = "matheron, cressie-hawkins or dowd; default ${DEFAULT-VALUE}.")
   String estimator = "matheron";
 
-  @Option(names = "--model", paramLabel = "NAME[,NAME]", description = "spherical, exponential, gaussian, matern, circular, pentaspherical, linear, power; several are nested; auto tries a short list. Default ${DEFAULT-VALUE}.")
+  @Option(
+      names = "--model",
+      paramLabel = "NAME[,NAME]",
+      description =
+          "spherical, exponential, gaussian, matern, circular, pentaspherical, linear, power; several are nested; auto tries a short list. Default ${DEFAULT-VALUE}.")
   String model = "auto";
 
-  @Option(names = "--weights", paramLabel = "NAME", description = "pairs-over-lag-squared, pairs, cressie or equal; default ${DEFAULT-VALUE}.")
+  @Option(
+      names = "--weights",
+      paramLabel = "NAME",
+      description = "pairs-over-lag-squared, pairs, cressie or equal; default ${DEFAULT-VALUE}.")
   String weights = "pairs-over-lag-squared";
 
-  @Option(names = "--kappa", paramLabel = "K", description = "Smoothness of a Matérn model; default: fitted.")
+  @Option(
+      names = "--kappa",
+      paramLabel = "K",
+      description = "Smoothness of a Matérn model; default: fitted.")
   double kappa = Double.NaN;
 
-  @Option(names = "--fix", paramLabel = "NAME=VALUE", description = "Hold nugget, partial_sill or range of the (first) structure at a value; may be repeated.")
+  @Option(
+      names = "--fix",
+      paramLabel = "NAME=VALUE",
+      description =
+          "Hold nugget, partial_sill or range of the (first) structure at a value; may be repeated.")
   java.util.Map<String, Double> fixed = new java.util.LinkedHashMap<>();
 
-  @Option(names = "--out", paramLabel = "FILE", description = "Where to write the JSON; stdout without it.")
+  @Option(
+      names = "--out",
+      paramLabel = "FILE",
+      description = "Where to write the JSON; stdout without it.")
   Path out;
 
   @Override
@@ -92,8 +124,7 @@ final class VariogramCommand implements Callable<Integer> {
     problems.throwIfAny();
     Observations observations = points.read(List.of(), common).observations();
     LagBins bins = bins(observations, problems);
-    Direction direction =
-        Double.isNaN(azimuth) ? Direction.ALL : Direction.of(azimuth, tolerance);
+    Direction direction = Double.isNaN(azimuth) ? Direction.ALL : Direction.of(azimuth, tolerance);
     ExperimentalVariogram experimental =
         ExperimentalVariogram.of(List.of(observations), bins, chosen, direction, common.threads());
     FitOutcome outcome = fit(experimental, shapes, weighting);

@@ -16,8 +16,8 @@ import org.mottle.export.problem.InputRefused;
 
 /**
  * Coordinates of one reference system in another; x east and y north in both. Between WGS 84 and
- * the grids of {@link Zones} by {@link TransverseMercator}, without the EPSG data
- * set; otherwise by the operation GeoTools finds best. Heights are carried along unchanged.
+ * the grids of {@link Zones} by {@link TransverseMercator}, without the EPSG data set; otherwise by
+ * the operation GeoTools finds best. Heights are carried along unchanged.
  *
  * <p>A place more than a degree outside the area of use of either system is refused: there a
  * projection returns numbers that look like coordinates and are none. Immutable; share freely.

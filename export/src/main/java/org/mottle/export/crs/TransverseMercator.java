@@ -38,7 +38,7 @@ final class TransverseMercator {
     both()[1].transform(xy, 0, xy, 0, 1);
   }
 
-  private MathTransform[] both() {
+  private MathTransform[] both() throws TransformException {
     MathTransform[] made = both;
     if (made == null) {
       Library forward = Library.of(this);

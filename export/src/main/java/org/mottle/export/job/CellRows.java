@@ -7,6 +7,8 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygonal;
+import org.locationtech.jts.geom.prep.PreparedGeometry;
+import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.patch.ZoneClass;
@@ -22,14 +24,14 @@ final class CellRows {
   static List<FeatureRow> of(Outcome.Mapped map) {
     List<FeatureRow> rows = new ArrayList<>();
     Geometry outline = map.subject().green().outline();
+    PreparedGeometry fast = PreparedGeometryFactory.prepare(outline);
     CellGrid grid = map.surface().cells().grid();
     for (int i = 0; i < grid.size(); i++) {
       if (!map.surface().mean().has(i)) {
         continue;
       }
       Geometry square = square(grid, i / grid.columns(), i % grid.columns());
-      Geometry clipped =
-          map.surface().cells().coverage().share(i) < 1 ? outline.intersection(square) : square;
+      Geometry clipped = fast.covers(square) ? square : outline.intersection(square);
       if (clipped instanceof Polygonal && !clipped.isEmpty()) {
         rows.add(row(map, i, clipped));
       }

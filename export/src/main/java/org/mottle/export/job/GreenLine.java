@@ -21,7 +21,10 @@ final class GreenLine {
       line.append("; NO MAP: ").append(none.why());
     } else if (outcome instanceof Outcome.Mapped map) {
       line.append("; ").append(map.basis().method().label());
-      map.basis().variogram().map(SurveyVariogram::source).ifPresent(s -> line.append(" with ").append(s));
+      map.basis()
+          .variogram()
+          .map(SurveyVariogram::source)
+          .ifPresent(s -> line.append(" with ").append(s));
       if (map.subject().band().isPresent()) {
         line.append(
             String.format(

@@ -7,8 +7,8 @@ import java.util.Map;
 import org.mottle.engine.mapping.MappingSettings;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.SurveyMap;
-import org.mottle.export.schema.Field;
 import org.mottle.export.schema.FeatureRow;
+import org.mottle.export.schema.Field;
 import org.mottle.export.schema.LayerData;
 import org.mottle.export.settings.SettingsReader;
 

@@ -40,7 +40,9 @@ import org.mottle.export.write.Delivery;
 import org.mottle.export.write.Format;
 import org.mottle.export.write.NamedRaster;
 
-/** The main job from files to files: read, check, map, deliver. Nothing is written before the end. */
+/**
+ * The main job from files to files: read, check, map, deliver. Nothing is written before the end.
+ */
 public final class MapJob {
   private final MapRequest request;
 
@@ -59,8 +61,7 @@ public final class MapJob {
             .withThreads(request.threads());
     delivery.check();
     Greens greens = greens();
-    Readings readings =
-        ReadingsReader.read(request.inputs().readings(), inputOptions(), greens);
+    Readings readings = ReadingsReader.read(request.inputs().readings(), inputOptions(), greens);
     List<String> told = new ArrayList<>(greens.notes());
     told.addAll(readings.notes());
     readings.outside().forEach(o -> told.add(o.line() + "; not mapped"));
@@ -68,7 +69,8 @@ public final class MapJob {
     check(subjects);
     tellBands(subjects, told);
 
-    SurveyMap map = new SurveyMapper(request.site().mapping()).map(subjects, request.threads(), progress);
+    SurveyMap map =
+        new SurveyMapper(request.site().mapping()).map(subjects, request.threads(), progress);
 
     List<Reading> outside = readings.outside().stream().map(Readings.Outside::reading).toList();
     List<LayerData> layers = MapLayers.of(map, outside, request.output().cells());

@@ -68,10 +68,10 @@ final class VariogramRows {
   }
 
   private static void putScores(Map<String, Object> row, Scores scores) {
-    row.put("cv_n", scores.count());
+    row.put("cv_n", scores.predictions());
     row.put("cv_me", scores.meanError());
-    row.put("cv_rmse", scores.rootMeanSquaredError());
-    row.put("cv_msdr", scores.meanSquaredZ());
+    row.put("cv_rmse", scores.rootMeanSquareError());
+    row.put("cv_msdr", scores.meanSquaredDeviationRatio());
     row.put("cv_medz2", scores.medianSquaredZ());
   }
 

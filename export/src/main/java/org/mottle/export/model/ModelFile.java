@@ -113,7 +113,10 @@ public final class ModelFile {
           "%s, line %d: not readable as JSON; give the file that 'variogram' wrote",
           reader.file, e.getLocation() == null ? 0 : e.getLocation().getLineNr());
     }
-    NestedModel model = root == null ? null : reader.model(root.path("model").isMissingNode() ? root : root.path("model"));
+    NestedModel model =
+        root == null
+            ? null
+            : reader.model(root.path("model").isMissingNode() ? root : root.path("model"));
     reader.problems.throwIfAny();
     return model;
   }
@@ -123,8 +126,7 @@ public final class ModelFile {
       problems.add(
           "%s: no model here; expected {\"nugget\": 0.05, \"structures\": [{\"type\": \"spherical\","
               + " \"partial_sill\": 0.59, \"range\": 897}]}%s",
-          file,
-          json.isNull() ? " (the variogram found none: " + "see its fit.outcome)" : "");
+          file, json.isNull() ? " (the variogram found none: " + "see its fit.outcome)" : "");
       return null;
     }
     double nugget = number(json, "nugget", 0, "nugget");
@@ -148,7 +150,12 @@ public final class ModelFile {
               if (!STRUCTURE_KEYS.contains(key)) {
                 problems.add(
                     "%s, %s: unknown key '%s'%s",
-                    file, where, key, Nearest.to(key, STRUCTURE_KEYS).map(n -> "; did you mean '" + n + "'?").orElse(""));
+                    file,
+                    where,
+                    key,
+                    Nearest.to(key, STRUCTURE_KEYS)
+                        .map(n -> "; did you mean '" + n + "'?")
+                        .orElse(""));
               }
             });
     String type = json.path("type").asText("");

@@ -22,7 +22,8 @@ public sealed interface BandRule {
   /**
    * Limits from field capacity and wilt onset; a figure that is NaN is taken from the green itself.
    */
-  record Anchors(Purpose purpose, double fieldCapacityPct, double wiltOnsetPct, String by, String on)
+  record Anchors(
+      Purpose purpose, double fieldCapacityPct, double wiltOnsetPct, String by, String on)
       implements BandRule {
     @Override
     public Optional<TargetBand> bandOf(Green green) {

@@ -53,8 +53,7 @@ public final class SettingsReader {
     JsonNode root;
     try {
       ObjectMapper mapper =
-          new ObjectMapper(new YAMLFactory())
-              .enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
+          new ObjectMapper(new YAMLFactory()).enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
       root = mapper.readTree(yaml);
     } catch (JsonProcessingException e) {
       String first = e.getOriginalMessage().lines().findFirst().orElse("");
@@ -67,7 +66,7 @@ public final class SettingsReader {
     SiteSettings settings =
         root == null || root.isMissingNode() || root.isNull()
             ? SiteSettings.DEFAULTS
-            : reader.site(new Node("", root));
+            : reader.site(reader.new Node("", root));
     reader.problems.throwIfAny();
     return settings;
   }
