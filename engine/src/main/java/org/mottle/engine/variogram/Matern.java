@@ -10,9 +10,9 @@ import org.mottle.engine.check.Check;
  * 1.5 and 2.5 have closed forms, which are used. The range a is that of the formula: authors who
  * write 2 sqrt(k) h/a or sqrt(2 k) h/a mean another one.
  *
- * <p>Immutable. {@link #addSemivariances} of other kappas works from a table, made when it is first
- * called and shared by the models made with {@link #with}; it agrees with {@link #semivariance} to
- * 1e-13 of the sill.
+ * <p>Immutable. {@link #addSemivariances} works from a table, made when it is first called and
+ * shared by the models made with {@link #with}; it agrees with {@link #semivariance} to 1e-13 of
+ * the sill.
  */
 public final class Matern implements VariogramModel {
   private static final double MOST_KAPPA = 100;
@@ -111,12 +111,6 @@ public final class Matern implements VariogramModel {
 
   @Override
   public void addSemivariances(double[] squaredLag, int count, double[] sum) {
-    if (closed(kappa)) {
-      for (int i = 0; i < count; i++) {
-        sum[i] += partialSill * structured(Math.sqrt(squaredLag[i]) / range);
-      }
-      return;
-    }
     MaternTable table = table();
     double scale = 1 / (range * range);
     for (int i = 0; i < count; i++) {
