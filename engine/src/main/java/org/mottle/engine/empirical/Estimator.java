@@ -17,7 +17,7 @@ public enum Estimator {
 
   /**
    * Robust to many odd values: 2.198 (median of |dz|)² / 2 (Dowd 1984); the median of an even
-   * number of pairs is the mean of the middle two. Costs up to nine passes over the pairs.
+   * number of pairs is the mean of the middle two. Costs six to ten passes over the pairs.
    */
   DOWD
 }

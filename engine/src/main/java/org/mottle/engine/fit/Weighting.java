@@ -18,8 +18,8 @@ public enum Weighting {
   PAIRS,
 
   /**
-   * w = N / m², m of the fitted model itself, so that the sum is N (g / m - 1)² (Cressie 1985, eq.
-   * 2.6.12 of his book of 1993). gstat's fit of this name keeps the weights of its starting model.
+   * w = N / m², m of the fitted model itself, so that the sum is N (g / m - 1)² (Cressie 1985).
+   * gstat's fit of this name keeps the weights of its starting model.
    */
   CRESSIE,
 

@@ -84,6 +84,37 @@ class MaternTest extends VariogramModelLaws {
   }
 
   @Test
+  void theTableOfTheInnerLoopsAgreesEverywhere() {
+    for (double kappa : new double[] {0.05, 0.3, 0.8, 1, 3.7, 12, 60, 100}) {
+      Matern model = new Matern(1, 30, kappa);
+      double[] squared = new double[4000];
+      double[] sum = new double[4000];
+      for (int i = 0; i < squared.length; i++) {
+        double lag = 1e-8 * Math.exp(28.0 * i / squared.length);
+        squared[i] = lag * lag;
+      }
+      model.addSemivariances(squared, squared.length, sum);
+      for (int i = 0; i < squared.length; i++) {
+        double h = Math.sqrt(squared[i]);
+        // a large kappa leaves 1e-12 in the logarithms of the exact form itself
+        assertThat(sum[i])
+            .as("kappa %s at %s m", kappa, h)
+            .isCloseTo(model.semivariance(h), within(kappa > 10 ? 3e-12 : 1e-13));
+      }
+    }
+  }
+
+  @Test
+  void isAValue() {
+    Matern model = new Matern(2, 30, 0.8);
+    assertThat(model)
+        .isEqualTo(new Matern(1, 7, 0.8).with(2, 30))
+        .hasToString("Matern[partialSill=2.0, range=30.0, kappa=0.8]");
+    assertThat(model.hashCode()).isEqualTo(new Matern(2, 30, 0.8).hashCode());
+    assertThat(model).isNotEqualTo(new Matern(2, 30, 0.9)).isNotEqualTo(new Spherical(2, 30));
+  }
+
+  @Test
   void kappaIsBounded() {
     assertThatThrownBy(() -> new Matern(1, 30, 0)).hasMessageContaining("kappa must be > 0.0");
     assertThatThrownBy(() -> new Matern(1, 30, 101)).hasMessageContaining("was 101.0");
