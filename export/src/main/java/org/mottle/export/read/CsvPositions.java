@@ -1,0 +1,78 @@
+package org.mottle.export.read;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.mottle.export.crs.Crs;
+import org.mottle.export.problem.Problems;
+
+/** Makes points of the coordinate columns of a table. */
+final class CsvPositions {
+  private static final GeometryFactory FACTORY = new GeometryFactory();
+
+  private final FeatureTable table;
+  private final InputOptions options;
+  private final Problems problems = new Problems();
+  private final Columns columns;
+  private final List<String> notes;
+
+  CsvPositions(FeatureTable table, InputOptions options) {
+    this.table = table;
+    this.options = options;
+    this.columns = new Columns(table, options, problems);
+    this.notes = new ArrayList<>(table.notes());
+  }
+
+  FeatureTable apply() {
+    OptionalInt x = columns.findAny("x", "easting");
+    OptionalInt y = columns.findAny("y", "northing");
+    OptionalInt lon = columns.findAny("lon", "longitude", "long");
+    OptionalInt lat = columns.findAny("lat", "latitude");
+    boolean metres = x.isPresent() && y.isPresent();
+    boolean degrees = lon.isPresent() && lat.isPresent();
+    problems.require(
+        metres || degrees,
+        "%s has no columns for the position; its columns are %s: name them x, y or lon, lat, or map them in the settings, like columns: {x: Easting, y: Northing}",
+        table.name(),
+        columns.named());
+    problems.throwIfAny();
+    boolean given = options.crs().isPresent();
+    if (metres && (given || !degrees)) {
+      if (!given) {
+        throw GivenCrs.missing(table.name(), "does not say which CRS its x, y are in");
+      }
+      return points(x.getAsInt(), y.getAsInt(), options.crs().get());
+    }
+    boolean byName = options.crs().filter(c -> !c.isProjected()).isEmpty();
+    Crs crs = byName ? Crs.wgs84() : options.crs().get();
+    if (byName) {
+      notes.add(
+          "%s: %s, %s are read as WGS 84 (EPSG:4326), by the names of the columns"
+              .formatted(
+                  table.name(),
+                  table.columns().get(lon.getAsInt()),
+                  table.columns().get(lat.getAsInt())));
+    }
+    return points(lon.getAsInt(), lat.getAsInt(), crs);
+  }
+
+  private FeatureTable points(int xColumn, int yColumn, Crs crs) {
+    double[] x = columns.numbers(xColumn);
+    double[] y = columns.numbers(yColumn);
+    problems.throwIfAny();
+    List<FeatureTable.Row> rows = new ArrayList<>();
+    for (int i = 0; i < x.length; i++) {
+      FeatureTable.Row row = table.rows().get(i);
+      boolean known = Double.isFinite(x[i]) && Double.isFinite(y[i]);
+      rows.add(
+          new FeatureTable.Row(
+              row.number(),
+              known ? FACTORY.createPoint(new Coordinate(x[i], y[i])) : null,
+              row.values()));
+    }
+    return new FeatureTable(table.origin(), table.columns(), rows, Optional.of(crs), notes);
+  }
+}

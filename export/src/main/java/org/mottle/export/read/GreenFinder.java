@@ -1,0 +1,71 @@
+package org.mottle.export.read;
+
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.GeometryFactory;
+import org.locationtech.jts.geom.Location;
+import org.locationtech.jts.operation.distance.IndexedFacetDistance;
+import org.mottle.engine.survey.Green;
+
+/** Which green a place lies in, and how far it is from one. The edge belongs to the green. */
+final class GreenFinder {
+  private static final GeometryFactory FACTORY = new GeometryFactory();
+
+  private final List<Green> greens;
+  private final Map<String, Green> byId = new HashMap<>();
+  private final Map<String, IndexedPointInAreaLocator> locators = new HashMap<>();
+  private final Map<String, IndexedFacetDistance> edges = new HashMap<>();
+
+  GreenFinder(List<Green> greens) {
+    this.greens = greens;
+    for (Green green : greens) {
+      byId.put(green.id(), green);
+    }
+  }
+
+  boolean has(String id) {
+    return byId.containsKey(id);
+  }
+
+  /** The first green of the file round the place. */
+  Optional<String> round(double x, double y) {
+    return greens.stream()
+        .filter(g -> g.outline().getEnvelopeInternal().contains(x, y))
+        .map(Green::id)
+        .filter(id -> isIn(id, x, y))
+        .findFirst();
+  }
+
+  boolean isIn(String id, double x, double y) {
+    IndexedPointInAreaLocator locator =
+        locators.computeIfAbsent(id, k -> new IndexedPointInAreaLocator(byId.get(k).outline()));
+    return locator.locate(new Coordinate(x, y)) != Location.EXTERIOR;
+  }
+
+  /** From the outline of a green, m; 0 inside. */
+  double distance(String id, double x, double y) {
+    if (isIn(id, x, y)) {
+      return 0;
+    }
+    IndexedFacetDistance edge =
+        edges.computeIfAbsent(id, k -> new IndexedFacetDistance(byId.get(k).outline()));
+    return edge.distance(FACTORY.createPoint(new Coordinate(x, y)));
+  }
+
+  String nearest(double x, double y) {
+    String best = greens.get(0).id();
+    double least = Double.POSITIVE_INFINITY;
+    for (Green green : greens) {
+      double distance = distance(green.id(), x, y);
+      if (distance < least) {
+        least = distance;
+        best = green.id();
+      }
+    }
+    return best;
+  }
+}

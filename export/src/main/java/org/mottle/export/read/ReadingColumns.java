@@ -1,0 +1,208 @@
+package org.mottle.export.read;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalInt;
+import org.mottle.engine.survey.Reading;
+import org.mottle.export.problem.Problems;
+
+/** The attributes of readings, row by row, out of the columns of a table. */
+final class ReadingColumns {
+  private static final int SHOWN = 8;
+
+  private final FeatureTable table;
+  private final InputOptions options;
+  private final Problems problems;
+  private final Columns columns;
+
+  final String[] green;
+  final String[] survey;
+  private final String[] station;
+  private final int[] sequence;
+  private final int[] replicate;
+  private final String[] time;
+  private final double[] raw;
+  private final double[] adjusted;
+  private final String[] note;
+  private final double[] rod;
+  private final String[] probe;
+  private final String[] operator;
+  private final String[] calibration;
+  private final double[] soilC;
+  private final double[] conductivity;
+  private final double[] height;
+  private final String[] positionSource;
+  final double[] positionSd;
+  private final Reading.Role[] role;
+  private final String[] finding;
+  private final String[] status;
+  private final boolean[] used;
+
+  ReadingColumns(FeatureTable table, InputOptions options, Problems problems) {
+    this.table = table;
+    this.options = options;
+    this.problems = problems;
+    this.columns = new Columns(table, options, problems);
+    this.green = columns.texts("green_id");
+    this.survey = columns.texts("surv_id");
+    this.station = columns.texts("st_id");
+    this.sequence = columns.wholes("seq", 0);
+    this.replicate = columns.wholes("rep", 1);
+    this.time = columns.texts("t_local");
+    this.raw = raw();
+    this.adjusted = scaled(columns.numbers("vwc_adj"));
+    this.note = columns.texts("adj_note");
+    this.rod = columns.numbers("rod_mm");
+    this.probe = columns.texts("probe");
+    this.operator = columns.texts("oper");
+    this.calibration = columns.texts("calib");
+    this.soilC = columns.numbers("soil_c");
+    this.conductivity = columns.numbers("ec_dsm");
+    this.height = columns.numbers("z_m");
+    this.positionSource = columns.texts("pos_src");
+    this.positionSd = columns.numbers("pos_sd_m");
+    this.role = roles();
+    this.finding = columns.texts("qa_code");
+    this.status = columns.texts("qa_stat");
+    this.used = used();
+  }
+
+  /** Lines about groups whose values look like fractions; a file full of them is a problem. */
+  List<String> fractionNotes() {
+    if (options.moistureUnit() != InputOptions.MoistureUnit.ASK) {
+      return List.of();
+    }
+    Map<String, List<Double>> groups = new LinkedHashMap<>();
+    for (int i = 0; i < raw.length; i++) {
+      String survey = this.survey[i].isEmpty() ? "" : ", survey " + this.survey[i];
+      groups.computeIfAbsent("green " + green[i] + survey, k -> new ArrayList<>()).add(raw[i]);
+    }
+    List<String> notes = new ArrayList<>();
+    groups.forEach(
+        (group, values) -> {
+          if (values.size() >= 3 && values.stream().allMatch(v -> v < 1)) {
+            notes.add(
+                "%s: all %d values of %s are below 1: fractions instead of %% by volume?"
+                    .formatted(table.name(), values.size(), group));
+          }
+        });
+    return notes;
+  }
+
+  Reading reading(int i, double x, double y, double z, String greenId) {
+    FeatureTable.Row row = table.rows().get(i);
+    double pct = Double.isNaN(adjusted[i]) ? raw[i] : adjusted[i];
+    return new Reading(
+        new Reading.Label(greenId, survey[i], station[i], sequence[i], replicate[i], row.number()),
+        new Reading.Position(
+            x, y, Double.isNaN(height[i]) ? z : height[i], positionSource[i], positionSd[i]),
+        new Reading.Moisture(raw[i], pct, note[i]),
+        new Reading.Protocol(
+            time[i], rod[i], probe[i], operator[i], calibration[i], soilC[i], conductivity[i]),
+        role[i],
+        new Reading.Quality(finding[i], status[i], used[i]));
+  }
+
+  private double[] raw() {
+    OptionalInt column = columns.find("vwc_raw");
+    if (column.isEmpty()) {
+      problems.require(
+          columns.isMapped("vwc_raw"),
+          "%s has no column vwc_raw; its columns are %s: map the one that holds the moisture in the settings, like columns: {vwc_raw: \"Moisture %%\"}",
+          table.name(),
+          columns.named());
+      double[] none = new double[table.rows().size()];
+      Arrays.fill(none, Double.NaN);
+      return none;
+    }
+    int before = problems.lines().size();
+    double[] values = columns.numbers(column.getAsInt());
+    if (problems.lines().size() == before) {
+      requireValues(values, table.columns().get(column.getAsInt()));
+    }
+    return scaled(values);
+  }
+
+  private void requireValues(double[] values, String heading) {
+    List<Integer> empty = new ArrayList<>();
+    for (int i = 0; i < values.length; i++) {
+      if (Double.isNaN(values[i])) {
+        empty.add(table.rows().get(i).number());
+      }
+    }
+    problems.require(
+        empty.isEmpty(),
+        "%s: no value of %s in %s %s; fill them in or delete the rows",
+        table.name(),
+        heading,
+        table.unit(empty.size()),
+        Problems.listed(empty));
+    boolean fractions = values.length > 0 && Arrays.stream(values).allMatch(v -> v < 1 && v >= 0);
+    problems.require(
+        !fractions
+            || options.moistureUnit() != InputOptions.MoistureUnit.ASK
+            || Arrays.stream(values).allMatch(v -> v == 0),
+        "%s: all %d values of %s are below 1, the largest %s: fractions or %% by volume? Say so in the settings, with unit: fraction or unit: percent",
+        table.name(),
+        values.length,
+        heading,
+        Arrays.stream(values).max().orElse(Double.NaN));
+  }
+
+  private double[] scaled(double[] values) {
+    return options.moistureUnit() == InputOptions.MoistureUnit.FRACTION
+        ? Arrays.stream(values).map(v -> 100 * v).toArray()
+        : values;
+  }
+
+  private Reading.Role[] roles() {
+    String[] texts = columns.texts("role");
+    Reading.Role[] roles = new Reading.Role[texts.length];
+    List<String> wrong = new ArrayList<>();
+    for (int i = 0; i < texts.length; i++) {
+      String text = texts[i].toLowerCase(Locale.ROOT);
+      roles[i] = Reading.Role.PLAN;
+      boolean known = text.isEmpty();
+      for (Reading.Role role : Reading.Role.values()) {
+        if (role.code().equals(text)) {
+          roles[i] = role;
+          known = true;
+        }
+      }
+      if (!known) {
+        wrong.add("%d ('%s')".formatted(table.rows().get(i).number(), texts[i]));
+      }
+    }
+    problems.require(
+        wrong.isEmpty(),
+        "%s: role is none of plan, pair, poi, ctrl, infill in %s %s",
+        table.name(),
+        table.unit(wrong.size()),
+        Problems.listed(wrong, SHOWN));
+    return roles;
+  }
+
+  private boolean[] used() {
+    String[] texts = columns.texts("used");
+    boolean[] used = new boolean[texts.length];
+    List<String> wrong = new ArrayList<>();
+    for (int i = 0; i < texts.length; i++) {
+      switch (texts[i].toLowerCase(Locale.ROOT)) {
+        case "", "1", "true", "yes" -> used[i] = true;
+        case "0", "false", "no" -> used[i] = false;
+        default -> wrong.add("%d ('%s')".formatted(table.rows().get(i).number(), texts[i]));
+      }
+    }
+    problems.require(
+        wrong.isEmpty(),
+        "%s: used is neither 1 nor 0 in %s %s",
+        table.name(),
+        table.unit(wrong.size()),
+        Problems.listed(wrong, SHOWN));
+    return used;
+  }
+}

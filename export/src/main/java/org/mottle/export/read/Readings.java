@@ -1,0 +1,48 @@
+package org.mottle.export.read;
+
+import java.util.List;
+import java.util.Locale;
+import org.mottle.engine.survey.Reading;
+
+/**
+ * Readings as they were read.
+ *
+ * @param readings those that belong to a green, each with its green's id, in the order of the file
+ * @param outside those that lie where no map can use them; never dropped in silence
+ * @param source name of the file, for messages
+ * @param notes what was detected or decided, one line each, to be told to the user
+ */
+public record Readings(
+    List<Reading> readings, List<Outside> outside, String source, List<String> notes) {
+  public Readings {
+    readings = List.copyOf(readings);
+    outside = List.copyOf(outside);
+    notes = List.copyOf(notes);
+  }
+
+  /**
+   * A reading that lies outside the green it should be in.
+   *
+   * @param reading as read; its green id is what the file says, empty when it says none
+   * @param nearestGreen the green next to it, or round it when that is not the one it names
+   * @param distanceM from the outline of that green, m; 0 inside it
+   * @param place "readings.csv, row 14"
+   */
+  public record Outside(Reading reading, String nearestGreen, double distanceM, String place) {
+
+    /** One line for the user. */
+    public String line() {
+      String named = reading.label().greenId();
+      if (distanceM == 0) {
+        return "%s: names green %s but lies in green %s".formatted(place, named, nearestGreen);
+      }
+      return String.format(
+          Locale.ROOT,
+          "%s: %.1f m outside %s %s",
+          place,
+          distanceM,
+          named.isEmpty() ? "every green; the nearest is" : "green",
+          nearestGreen);
+    }
+  }
+}
