@@ -26,25 +26,25 @@ final class FileNames {
   static List<String> of(List<NamedRaster> rasters) {
     List<String> names = new ArrayList<>();
     Set<String> taken = new HashSet<>();
+    Set<List<String>> ids = new HashSet<>();
     for (NamedRaster raster : rasters) {
-      String kind = raster.kind().code();
-      String stem = safe(raster.greenId()) + "_" + safe(raster.surveyId());
-      String name = stem + "_" + kind;
-      if (!taken.add(name.toLowerCase(Locale.ROOT))) {
-        String ids = raster.greenId() + '\u0000' + raster.surveyId();
-        name = stem + "-" + Fingerprint.ofText(ids, HASH_DIGITS) + "_" + kind;
-        if (!taken.add(name.toLowerCase(Locale.ROOT))) {
-          throw new IllegalArgumentException(
-              "two "
-                  + kind
-                  + " rasters of green '"
-                  + raster.greenId()
-                  + "' and survey '"
-                  + raster.surveyId()
-                  + "'");
-        }
+      if (!ids.add(List.of(raster.greenId(), raster.surveyId(), raster.kind().code()))) {
+        throw new IllegalArgumentException(
+            "two "
+                + raster.kind().code()
+                + " rasters of green '"
+                + raster.greenId()
+                + "' and survey '"
+                + raster.surveyId()
+                + "'");
       }
-      names.add(name);
+      String stem = safe(raster.greenId()) + "_" + safe(raster.surveyId());
+      String end = "_" + raster.kind().code();
+      if (!taken.add((stem + end).toLowerCase(Locale.ROOT))) {
+        stem += "-" + Fingerprint.ofText(raster.greenId() + '\0' + raster.surveyId(), HASH_DIGITS);
+        taken.add((stem + end).toLowerCase(Locale.ROOT));
+      }
+      names.add(stem + end);
     }
     return names;
   }

@@ -117,7 +117,8 @@ public final class GeoTiffWriter {
     items.put("kind", named.kind().code());
     items.put("meaning", named.kind().meaning());
     items.put("run_id", provenance.runId());
-    items.put("prov", Json.text(provenance.asMap(crs)));
+    // JSON can say an ampersand without one, which spares every reader the question of escapes
+    items.put("prov", Json.text(provenance.asMap(crs)).replace("&", "\\u0026"));
     return items;
   }
 }

@@ -24,12 +24,14 @@ final class TiffMetadata {
     xml.append(escape(value)).append("</Item>\n");
   }
 
-  /** Control characters have no place in XML 1.0 and become spaces. */
+  /**
+   * GDAL undoes the escapes of a value twice, so an ampersand is escaped twice; other readers of
+   * the tag see one of them. Control characters have no place in XML 1.0 and become spaces.
+   */
   private static String escape(String text) {
     return text.replaceAll("[\\x00-\\x08\\x0B\\x0C\\x0E-\\x1F]", " ")
-        .replace("&", "&amp;")
+        .replace("&", "&amp;amp;")
         .replace("<", "&lt;")
-        .replace(">", "&gt;")
-        .replace("\"", "&quot;");
+        .replace(">", "&gt;");
   }
 }

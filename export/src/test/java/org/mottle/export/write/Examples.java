@@ -201,13 +201,17 @@ public final class Examples {
   }
 
   /** Six different values and no symmetry: a turned, mirrored or shifted raster shows. */
+  static List<Double> cells(RasterKind kind) {
+    return kind == RasterKind.CLS
+        ? List.of(1.0, 2.0, 3.0, Double.NaN, 0.0, 254.0)
+        : List.of(11.5, 12.25, 13.125, Double.NaN, 15.0625, -16.75);
+  }
+
+  /** Two rows of three cells of 0.75 m. */
   public static NamedRaster raster(String green, String survey, RasterKind kind) {
-    double[] values =
-        kind == RasterKind.CLS
-            ? new double[] {1, 2, 3, Double.NaN, 0, 254}
-            : new double[] {11.5, 12.25, 13.125, Double.NaN, 15.0625, -16.75};
-    return new NamedRaster(
-        green, survey, kind, new Raster(new CellGrid(EAST, NORTH + 1.5, 0.75, 3, 2), values));
+    double[] values = cells(kind).stream().mapToDouble(Double::doubleValue).toArray();
+    CellGrid grid = new CellGrid(EAST, NORTH + 1.5, 0.75, 3, 2);
+    return new NamedRaster(green, survey, kind, new Raster(grid, values));
   }
 
   public static List<NamedRaster> rasters() {
