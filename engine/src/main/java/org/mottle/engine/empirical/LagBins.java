@@ -15,6 +15,11 @@ public record LagBins(double cutoff, double width) {
 
   private static final int MOST_BINS = 100_000;
 
+  /** A third as gstat has it, so that the default lags of both hold the same pairs. */
+  private static final double THIRD = 0.33333;
+
+  private static final int FIFTEEN = 15;
+
   public LagBins {
     Check.above("cutoff", cutoff, 0, "m");
     Check.above("width of a lag", width, 0, "m");
@@ -41,20 +46,8 @@ public record LagBins(double cutoff, double width) {
    */
   public static LagBins defaultsFor(List<Observations> groups) {
     double diagonal = longestDiagonal(groups);
-    return ofFifteen(diagonal > 0 ? diagonal / 3 : 1);
-  }
-
-  /**
-   * The lags that gstat takes by default: its third is 0.33333 to the last digit, which moves pairs
-   * near the edge of a lag to the next.
-   */
-  public static LagBins gstatDefaultsFor(List<Observations> groups) {
-    double diagonal = longestDiagonal(groups);
-    return ofFifteen(diagonal > 0 ? diagonal * 0.33333 : 1);
-  }
-
-  private static LagBins ofFifteen(double cutoff) {
-    return new LagBins(cutoff, cutoff / 15);
+    double cutoff = diagonal > 0 ? THIRD * diagonal : 1;
+    return new LagBins(cutoff, cutoff / FIFTEEN);
   }
 
   private static double longestDiagonal(List<Observations> groups) {

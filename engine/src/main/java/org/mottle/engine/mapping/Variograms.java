@@ -10,13 +10,19 @@ import org.mottle.engine.empirical.LagBins;
 import org.mottle.engine.fit.AutomaticFit;
 import org.mottle.engine.fit.FitOutcome;
 import org.mottle.engine.fit.NotFitted;
+import org.mottle.engine.fit.Parameter;
 import org.mottle.engine.fit.Shape;
+import org.mottle.engine.fit.StructureSpec;
 import org.mottle.engine.fit.WeightedLeastSquares;
 import org.mottle.engine.observation.Observations;
 
 /** Which greens share a variogram, and that variogram. */
 final class Variograms {
   private static final int LAGS = 15;
+
+  /** Tried in this order; no Gaussian, whose smoothness is seldom a soil's. */
+  private static final List<Shape> SHORT_LIST =
+      List.of(Shape.SPHERICAL, Shape.EXPONENTIAL, Shape.PENTASPHERICAL, Shape.CIRCULAR);
 
   private final MappingSettings settings;
   private final int threads;
@@ -53,18 +59,19 @@ final class Variograms {
   private SurveyVariogram fit(List<Prepared> members) {
     List<Prepared> paired = members.stream().filter(Prepared::hasPairs).toList();
     List<Observations> groups = paired.stream().map(Prepared::observations).toList();
+    LagBins bins = bins(groups);
     ExperimentalVariogram experimental =
         ExperimentalVariogram.of(
-            groups, bins(groups), settings.variogram().estimator(), Direction.ALL, threads);
+            groups, bins, settings.variogram().estimator(), Direction.ALL, threads);
     return new SurveyVariogram(
         members.get(0).subject().surveyId(),
         paired.stream().map(p -> p.subject().green().id()).toList(),
         groups.stream().mapToInt(Observations::size).sum(),
         experimental,
-        outcome(experimental));
+        outcome(experimental, bins.cutoff()));
   }
 
-  private FitOutcome outcome(ExperimentalVariogram experimental) {
+  private FitOutcome outcome(ExperimentalVariogram experimental, double cutoff) {
     long pairs = experimental.pairs();
     if (pairs < settings.needed().pairs()) {
       return new NotFitted(
@@ -74,14 +81,25 @@ final class Variograms {
               pairs,
               settings.needed().pairs()));
     }
-    VariogramSettings v = settings.variogram();
-    return v.model()
-        .map(
-            name ->
-                WeightedLeastSquares.of(Shape.valueOf(name.toUpperCase(Locale.ROOT)))
-                    .withWeighting(v.weighting())
-                    .fit(experimental))
-        .orElseGet(() -> AutomaticFit.of(v.weighting()).fit(experimental));
+    List<Shape> shapes =
+        settings
+            .variogram()
+            .model()
+            .map(name -> List.of(Shape.valueOf(name.toUpperCase(Locale.ROOT))))
+            .orElse(SHORT_LIST);
+    return new AutomaticFit(shapes.stream().map(shape -> candidate(shape, cutoff)).toList())
+        .fit(experimental);
+  }
+
+  /** A practical range beyond twice the longest lag is not in the data. */
+  private WeightedLeastSquares candidate(Shape shape, double cutoff) {
+    StructureSpec structure = StructureSpec.of(shape);
+    if (shape != Shape.POWER && shape != Shape.LINEAR) {
+      double kappa = structure.kappa().isFixed() ? structure.kappa().lower() : 0.5;
+      double longest = 2 * cutoff / shape.model(1, 1, kappa).practicalRange();
+      structure = structure.withRange(Parameter.between(0, longest));
+    }
+    return WeightedLeastSquares.of(structure).withWeighting(settings.variogram().weighting());
   }
 
   /** Half of the longest diagonal: a green is small against the range of its moisture. */

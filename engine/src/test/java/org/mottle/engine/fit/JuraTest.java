@@ -83,7 +83,7 @@ class JuraTest {
             : List.of(Direction.ALL);
     LagBins bins =
         switch (kind) {
-          case "default" -> LagBins.gstatDefaultsFor(List.of(o));
+          case "default" -> LagBins.defaultsFor(List.of(o));
           case "directional" -> new LagBins(1800, 120);
           default -> new LagBins(2000, 80);
         };
