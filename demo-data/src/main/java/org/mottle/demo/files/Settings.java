@@ -37,7 +37,7 @@ final class Settings {
         greens.geojson            outlines and soil figures, RFC 7946 (degrees)
         greens_utm.geojson        the same in metres, with the older crs member
         collars, bunkers, heads   .geojson, degrees
-        plan.csv                  station plans in walking order
+        plan.csv                  station plans in walking order; surveys.csv names those followed
         surveys.csv               conditions, one row for each survey and green
         readings_S1.csv … S6      one survey each, without the control stations
         readings.csv              all surveys, control stations included (role ctrl)
@@ -49,6 +49,7 @@ final class Settings {
         course_after_rain.yml     limits for the day after soaking rain
         readings_S1_G3_copy.csv   a file that was handed in twice
         imported/greens_import    an outline as somebody sent it
+        dem_*.asc, ortho_*.png    elevation models and orthophotos, only in the full course
 
         Mistakes are planted in the surveys on purpose. S2 has no positions: on G1 to G3 only the
         order is known, elsewhere the track.

@@ -116,7 +116,9 @@ final class Tables {
   /** The plans handed out, in walking order, EPSG:32628. */
   static String plans(Season season) {
     List<String> rows = new ArrayList<>();
-    for (StationPlan plan : season.plans()) {
+    List<StationPlan> plans = new ArrayList<>(season.plans());
+    plans.addAll(season.extras());
+    for (StationPlan plan : plans) {
       GreenSite green = CoursePlace.green(plan.greenId());
       int order = 0;
       for (Station station : plan.stations()) {

@@ -65,7 +65,7 @@ public record LoggedReading(
     }
   }
 
-  /** The line, without line end. The station's name is not logged where only the order is. */
+  /** The line, without line end. Where only the order is logged, no station or pair is named. */
   public String csv() {
     boolean orderOnly = fix.source().equals(Visit.Positioning.ORDER.code());
     return String.join(
@@ -84,7 +84,9 @@ public record LoggedReading(
         Decimals.fixed(soil.temperatureC(), 1),
         Decimals.fixed(soil.conductivityDsM(), 2),
         fix.csv(),
-        orderOnly ? "plan" : station.role().code());
+        orderOnly && station.role() == Station.Role.PAIR
+            ? Station.Role.PLAN.code()
+            : station.role().code());
   }
 
   LoggedReading withValue(String other) {

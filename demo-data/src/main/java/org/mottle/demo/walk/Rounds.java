@@ -51,6 +51,14 @@ public final class Rounds {
     return plans;
   }
 
+  /** Infill and points of interest, as plans of their own. */
+  public List<StationPlan> extras() {
+    List<StationPlan> extras = new ArrayList<>();
+    infill.forEach((green, stations) -> extras.add(new StationPlan("infill", green, stations)));
+    extras.add(new StationPlan("poi", "G8", Designs.pointsOfInterest()));
+    return extras;
+  }
+
   /** A control station on the collar, 0.6 m outside the green. */
   public static Station control(String greenId) {
     Point p = CoursePlace.green(greenId).ring().outset(0.6).vertex(0);
@@ -95,8 +103,10 @@ public final class Rounds {
         insertions.add(new Planned(station, 2));
       }
     }
-    extra(survey, green.id()).forEach(station -> insertions.add(new Planned(station, 1)));
-    return new Visit(survey, green, plan.id(), crew, insertions);
+    List<Station> extra = extra(survey, green.id());
+    extra.forEach(station -> insertions.add(new Planned(station, 1)));
+    String more = extra.isEmpty() ? "" : green.id().equals("G8") ? "+poi" : "+infill";
+    return new Visit(survey, green, plan.id() + more, crew, insertions);
   }
 
   private StationPlan plan(Survey survey, String greenId) {

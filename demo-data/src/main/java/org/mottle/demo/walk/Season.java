@@ -71,6 +71,11 @@ public final class Season {
     return rounds.plans();
   }
 
+  /** Infill and points of interest, as plans of their own. */
+  public List<StationPlan> extras() {
+    return rounds.extras();
+  }
+
   /** Catch cans by green: G1 and G5, 10 June. */
   public Map<String, List<CatchCans.Can>> cans() {
     return Map.copyOf(cans);

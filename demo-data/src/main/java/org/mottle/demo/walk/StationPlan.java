@@ -5,7 +5,7 @@ import java.util.List;
 /**
  * Stations of one green in walking order.
  *
- * @param id base, w, tour or free
+ * @param id base, w, tour, free, infill or poi
  * @param greenId the green
  * @param stations in walking order
  */

@@ -9,7 +9,7 @@ import org.mottle.demo.truth.Survey;
  *
  * @param survey the day
  * @param green the green
- * @param planId plan followed
+ * @param planId plans followed, joined by +
  * @param crew who reads, with what
  * @param insertions in order
  */

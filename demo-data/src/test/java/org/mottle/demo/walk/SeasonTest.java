@@ -143,6 +143,27 @@ class SeasonTest {
   }
 
   @Test
+  void whereOnlyTheOrderIsKnownThePlansHoldEveryPlace() {
+    for (Walk.Timed timed : season.log(Survey.S2).visits()) {
+      Visit visit = timed.visit();
+      if (visit.positioning() == Visit.Positioning.ORDER) {
+        List<StationPlan> handedOut = new ArrayList<>(season.plans());
+        handedOut.addAll(season.extras());
+        Set<Point> known = new HashSet<>();
+        for (StationPlan plan : handedOut) {
+          boolean followed = List.of(visit.planId().split("\\+")).contains(plan.id());
+          if (followed && plan.greenId().equals(visit.green().id())) {
+            plan.stations().forEach(s -> known.add(s.place()));
+          }
+        }
+        for (Insertion insertion : timed.insertions()) {
+          assertThat(known).as(visit.green().id()).contains(insertion.station().place());
+        }
+      }
+    }
+  }
+
+  @Test
   void theFirstSurveyLiesOnItsGreens() {
     for (TrueReading r : season.log(Survey.S1).readings()) {
       GreenSite green = CoursePlace.green(r.greenId());
