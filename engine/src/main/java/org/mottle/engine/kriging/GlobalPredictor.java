@@ -40,7 +40,7 @@ final class GlobalPredictor implements Predictor {
       }
       return into.toEstimates(conditionEstimate());
     }
-    SupportCovariance covariance = SupportCovariance.of(system.covariances, support);
+    SupportCovariance covariance = covariance();
     int width = Math.min(PANEL, Math.max(1, targets.size()));
     Panels.run(
         targets.size(),
@@ -82,6 +82,42 @@ final class GlobalPredictor implements Predictor {
     new PanelSolve(system, count).solve(panel, count, targetTerms, own, from, into);
   }
 
+  /**
+   * Weights of the observations in the estimate of target j, and the Lagrange multipliers of the
+   * scaled terms: C w + X m = c0, Xᵀ w = x0.
+   */
+  Weights weights(Targets targets, int j) {
+    TargetPanel one = new TargetPanel(system, covariance(), targets, 1, new EstimateArrays(1));
+    one.fill(j, 1);
+    double[] w = new double[one.panel.length];
+    for (int i = 0; i < w.length; i++) {
+      w[i] = one.panel[i][0];
+    }
+    system.factor.solveLower(w);
+    double[] multiplier = one.targetTerms[0].clone();
+    for (int t = 0; t < multiplier.length; t++) {
+      for (int i = 0; i < w.length; i++) {
+        multiplier[t] -= system.whitenedTerms[t][i] * w[i];
+      }
+    }
+    system.trend.solveLower(multiplier);
+    system.trend.solveUpper(multiplier);
+    for (int t = 0; t < multiplier.length; t++) {
+      for (int i = 0; i < w.length; i++) {
+        w[i] += system.whitenedTerms[t][i] * multiplier[t];
+      }
+      multiplier[t] = -multiplier[t];
+    }
+    system.factor.solveUpper(w);
+    return new Weights(w, multiplier);
+  }
+
+  record Weights(double[] weight, double[] multiplier) {}
+
+  private SupportCovariance covariance() {
+    return SupportCovariance.of(system.covariances, support);
+  }
+
   /** The work of one thread on panels of targets. */
   private static final class TargetPanel implements Panels.Work {
     private final KrigingSystem system;
@@ -112,6 +148,13 @@ final class GlobalPredictor implements Predictor {
     @Override
     public void panel(int from, int to) {
       int count = to - from;
+      fill(from, count);
+      double own = covariance.ownCovariance(system.structuralSill);
+      solve.solve(panel, count, targetTerms, own, from, into);
+    }
+
+    /** Covariances and terms of targets [from, from + count). */
+    void fill(int from, int count) {
       covariance.place(targets, from, count, scratch);
       for (int i = 0; i < panel.length; i++) {
         double[] row = panel[i];
@@ -126,8 +169,6 @@ final class GlobalPredictor implements Predictor {
           targetTerms[j][t] = system.terms.of(targets, t, from + j);
         }
       }
-      double own = covariance.ownCovariance(system.structuralSill);
-      solve.solve(panel, count, targetTerms, own, from, into);
     }
 
     private void addNuggetAtObservations(int from, int count) {

@@ -128,7 +128,12 @@ public final class KrigingSystem {
     }
     factor = ((Factorisation.Factored) outcome).factor();
     if (!(factor.conditionEstimate() <= Soundness.LARGEST_CONDITION)) {
-      return unsound(factor.conditionEstimate(), "the covariance matrix is nearly singular");
+      return unsound(
+          factor.conditionEstimate(),
+          String.format(
+              Locale.ROOT,
+              "the covariance matrix is nearly singular, condition about %.1e",
+              factor.conditionEstimate()));
     }
     return solveTrend();
   }
@@ -150,7 +155,8 @@ public final class KrigingSystem {
     factor.solveLower(whitenedResidual);
     trend = Trend.of(whitenedTerms, whitenedResidual);
     if (trend == null) {
-      return unsound(
+      return new Soundness(
+          CellStatus.ILL_CONDITIONED,
           Double.POSITIVE_INFINITY,
           "the terms of the drift cannot be told apart at the observations: they lie on a line, or"
               + " a covariate is constant or a combination of the others");
@@ -169,11 +175,10 @@ public final class KrigingSystem {
         condition,
         String.format(
             Locale.ROOT,
-            "%s (condition about %.2g); closest observations: %s; merge observations that share a"
-                + " place, give a measurement variance or a nugget, or use a model that rises"
-                + " linearly at the origin",
+            "%s; the closest observations are %s: merge observations that share a place, give a"
+                + " measurement variance or a nugget, or use a model that rises linearly at the"
+                + " origin",
             what,
-            condition,
             ClosestPair.of(observations)));
   }
 

@@ -85,8 +85,13 @@ public final class CholeskyFactor {
    * @param count number of right-hand sides
    */
   public void solveLower(double[][] panel, int count) {
+    solveLower(panel, count, 0);
+  }
+
+  /** As above for sides that are zero above row {@code top}, which is the first of a block. */
+  private void solveLower(double[][] panel, int count, int top) {
     int n = lower.length;
-    for (int first = 0; first < n; first += BLOCK) {
+    for (int first = top; first < n; first += BLOCK) {
       int last = Math.min(first + BLOCK, n);
       for (int i = first; i < last; i++) {
         RowUpdate.one(panel[i], lower[i], panel, first, i, 0, count);
@@ -140,7 +145,7 @@ public final class CholeskyFactor {
     for (int first = 0; first < n; first += BLOCK) {
       int count = Math.min(BLOCK, n - first);
       unitColumns(panel, first, count);
-      solveLower(panel, count);
+      solveLower(panel, count, first);
       for (int i = first; i < n; i++) {
         for (int j = 0; j < count; j++) {
           diagonal[first + j] += panel[i][j] * panel[i][j];
