@@ -60,7 +60,7 @@ final class ContourLines {
 
   private void addInside(Chain line, List<Chain> inside) {
     Chain thinned = ChainThinning.thin(line, frame.grain());
-    if (thinned != null) {
+    if (thinned != null && !(thinned.closed() && thinned.isSliver(frame.grain()))) {
       clipper.clip(thinned, inside);
     }
   }
