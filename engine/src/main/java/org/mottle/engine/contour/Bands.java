@@ -52,10 +52,11 @@ public final class Bands {
   }
 
   private List<Band> tile() {
-    List<Chain> cuts = new ArrayList<>(lines.seams());
+    List<Chain> cuts = new ArrayList<>();
     for (Level level : levels) {
       cuts.addAll(lines.at(level));
     }
+    cuts.addAll(lines.seams());
     List<Edge> edges = EdgeNoding.edges(lines.rings(), cuts);
     PlanarMap all = new PlanarMap(edges);
     FaceClasses classes = new FaceClasses(all, edges, this::classOf, lines.frame().grain());
