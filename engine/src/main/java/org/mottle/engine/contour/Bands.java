@@ -5,7 +5,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import org.locationtech.jts.algorithm.InteriorPointArea;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -27,6 +26,9 @@ import org.mottle.engine.grid.Raster;
  * that is thinner than about 1 mm goes to its neighbour.
  */
 public final class Bands {
+  private static final int MOST_POINTS = 8;
+
+  private final FacePoint points = new FacePoint();
   private final ContourLines lines;
   private final Level[] levels;
   private final GeometryFactory factory;
@@ -50,10 +52,11 @@ public final class Bands {
   }
 
   private List<Band> tile() {
-    List<Chain> cuts = new ArrayList<>(lines.seams());
+    List<Chain> cuts = new ArrayList<>();
     for (Level level : levels) {
       cuts.addAll(lines.at(level));
     }
+    cuts.addAll(lines.seams());
     List<Edge> edges = EdgeNoding.edges(lines.rings(), cuts);
     PlanarMap all = new PlanarMap(edges);
     FaceClasses classes = new FaceClasses(all, edges, this::classOf, lines.frame().grain());
@@ -105,11 +108,35 @@ public final class Bands {
         : factory.createMultiPolygon(polygons.toArray(Polygon[]::new));
   }
 
-  /** Band of a face in local coordinates, by the value at a point inside it. */
+  /**
+   * Band of a face in local coordinates, by the value at a point inside it. A point where the value
+   * is that of a limit may lie on a ridge without width: then others are asked.
+   */
   private int classOf(Polygon face) {
-    Coordinate point = InteriorPointArea.getInteriorPoint(face);
-    Coordinate place = lines.frame().toMap(point.x, point.y);
-    double value = lines.surface().value(place.x, place.y);
+    double value = Double.NaN;
+    for (int k = 0; k < MOST_POINTS; k++) {
+      Coordinate point = points.find(face, k);
+      if (point != null) {
+        Coordinate place = lines.frame().toMap(point.x, point.y);
+        value = lines.surface().value(place.x, place.y);
+        if (!atLimit(value)) {
+          break;
+        }
+      }
+    }
+    return index(value);
+  }
+
+  private boolean atLimit(double value) {
+    for (Level level : levels) {
+      if (level.isAt(value)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private int index(double value) {
     if (Double.isNaN(value)) {
       return Band.NO_VALUE;
     }

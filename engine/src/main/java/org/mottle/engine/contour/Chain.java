@@ -15,6 +15,17 @@ record Chain(double[] x, double[] y, boolean closed) {
     return x.length;
   }
 
+  /** Whether the line, joined end to end, encloses nothing wider than about {@code width}. */
+  boolean isSliver(double width) {
+    double twiceArea = 0;
+    double length = 0;
+    for (int i = 0, j = x.length - 1; i < x.length; j = i++) {
+      twiceArea += (x[j] - x[0]) * (y[i] - y[0]) - (x[i] - x[0]) * (y[j] - y[0]);
+      length += Math.hypot(x[i] - x[j], y[i] - y[j]);
+    }
+    return Math.abs(twiceArea) < width * length;
+  }
+
   /** Points as they come. */
   static final class Builder {
     private double[] x = new double[64];

@@ -1,6 +1,7 @@
 package org.mottle.engine.contour;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
@@ -14,6 +15,7 @@ final class ContourLines {
   private final QuadMask mask;
   private final OutlineIndex outline;
   private final OutlineClipper clipper;
+  private final List<Coordinate> openEnds = new ArrayList<>();
 
   ContourLines(Geometry outline, Raster raster) {
     if (!(outline instanceof Polygonal) || outline.isEmpty()) {
@@ -49,19 +51,51 @@ final class ContourLines {
     return inside;
   }
 
-  /** The edge between ground with values and ground without. */
+  /**
+   * The edge between ground with values and ground without, with a vertex wherever a level line
+   * traced so far ends on it, so that both are fitted to the outline alike.
+   */
   List<Chain> seams() {
     List<Chain> inside = new ArrayList<>();
     for (Chain seam : mask.seams(frame)) {
-      addInside(seam, inside);
+      clipper.clip(withEnds(seam), inside);
     }
     return inside;
   }
 
+  private Chain withEnds(Chain seam) {
+    double x = seam.x()[0];
+    double y = seam.y()[0];
+    double endX = seam.x()[1];
+    double endY = seam.y()[1];
+    List<Coordinate> between = new ArrayList<>();
+    for (Coordinate end : openEnds) {
+      boolean across = y == endY && end.y == y && end.x > x && end.x < endX;
+      boolean along = x == endX && end.x == x && end.y < y && end.y > endY;
+      if (across || along) {
+        between.add(end);
+      }
+    }
+    between.sort(Comparator.comparingDouble(end -> Math.abs(end.x - x) + Math.abs(end.y - y)));
+    Chain.Builder points = new Chain.Builder();
+    points.add(x, y);
+    for (Coordinate end : between) {
+      points.add(end.x, end.y);
+    }
+    points.add(endX, endY);
+    return points.build(false);
+  }
+
   private void addInside(Chain line, List<Chain> inside) {
     Chain thinned = ChainThinning.thin(line, frame.grain());
-    if (thinned != null) {
-      clipper.clip(thinned, inside);
+    if (thinned == null || thinned.closed() && thinned.isSliver(frame.grain())) {
+      return;
     }
+    if (!thinned.closed()) {
+      int last = thinned.size() - 1;
+      openEnds.add(new Coordinate(thinned.x()[0], thinned.y()[0]));
+      openEnds.add(new Coordinate(thinned.x()[last], thinned.y()[last]));
+    }
+    clipper.clip(thinned, inside);
   }
 }

@@ -17,8 +17,16 @@ record Level(double value, boolean above) {
   }
 
   boolean isAbove(double v) {
-    double slack = ROUNDING * Math.max(1, Math.abs(value));
-    return above ? v >= value - slack : v > value + slack;
+    return above ? v >= value - slack() : v > value + slack();
+  }
+
+  /** Whether a value is so near that interpolation may have moved it across. */
+  boolean isAt(double v) {
+    return Math.abs(v - value) <= 2 * slack();
+  }
+
+  private double slack() {
+    return ROUNDING * Math.max(1, Math.abs(value));
   }
 
   /** The limits of bands: ground at a limit belongs above it, at the last of several below it. */

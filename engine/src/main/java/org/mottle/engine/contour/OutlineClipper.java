@@ -86,22 +86,23 @@ final class OutlineClipper {
 
   private void keep(List<Place> part, boolean closed, List<Chain> inside) {
     int n = part.size();
-    if (n < 2 || n == 3 && part.get(0).sameAs(part.get(2))) {
+    if (n < 2) {
       return;
     }
     Place a = part.get(0);
     Place b = part.get(1);
-    boolean bothOnOutline = n == 2 && a.onOutline() && b.onOutline();
-    if (bothOnOutline && a.onSameSide(b)) {
+    Place last = part.get(n - 1);
+    Chain line = chain(part, closed);
+    boolean onOneSide = a.onOutline() && last.onOutline() && a.onSameSide(last);
+    if (onOneSide && line.isSliver(grain)) {
       return;
     }
-    boolean middle = bothOnOutline || n == 2;
-    double x = middle ? 0.5 * (a.x + b.x) : b.x;
-    double y = middle ? 0.5 * (a.y + b.y) : b.y;
+    double x = n == 2 ? 0.5 * (a.x + b.x) : b.x;
+    double y = n == 2 ? 0.5 * (a.y + b.y) : b.y;
     if (outline.contains(x, y)) {
-      inside.add(chain(part, closed));
+      inside.add(line);
       remember(a);
-      remember(part.get(n - 1));
+      remember(last);
     }
   }
 

@@ -205,8 +205,8 @@ final class OutlineIndex {
     int firstRow = row(Math.min(y[i], y[j]) - Frame.UNIT);
     int lastRow = row(Math.max(y[i], y[j]) + Frame.UNIT);
     for (int r = firstRow; r <= lastRow; r++) {
-      double from = xAt(i, j, south + r * bucket);
-      double to = xAt(i, j, south + (r + 1) * bucket);
+      double from = xAt(i, j, r == firstRow ? Math.min(y[i], y[j]) : south + r * bucket, i);
+      double to = xAt(i, j, r == lastRow ? Math.max(y[i], y[j]) : south + (r + 1) * bucket, j);
       int last = column(Math.max(from, to) + Frame.UNIT);
       for (int c = column(Math.min(from, to) - Frame.UNIT); c <= last; c++) {
         if (place) {
@@ -218,9 +218,9 @@ final class OutlineIndex {
     }
   }
 
-  private double xAt(int i, int j, double py) {
+  private double xAt(int i, int j, double py, int whenLevel) {
     if (y[i] == y[j]) {
-      return py > y[i] ? x[j] : x[i];
+      return x[whenLevel];
     }
     double t = Math.min(1, Math.max(0, (py - y[i]) / (y[j] - y[i])));
     return x[i] + t * (x[j] - x[i]);

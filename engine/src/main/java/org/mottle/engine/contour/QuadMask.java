@@ -117,8 +117,8 @@ final class QuadMask {
 
   private Chain line(Frame frame, int row, int column, int toRow, int toColumn) {
     return new Chain(
-        new double[] {localX(frame, column), localX(frame, toColumn)},
-        new double[] {localY(frame, row), localY(frame, toRow)},
+        new double[] {Frame.fine(localX(frame, column)), Frame.fine(localX(frame, toColumn))},
+        new double[] {Frame.fine(localY(frame, row)), Frame.fine(localY(frame, toRow))},
         false);
   }
 

@@ -93,4 +93,32 @@ public final class InventedGround {
     }
     return cells.surface(values);
   }
+
+  /** Two discs of radius 6 m joined by a straight neck 8 m long. */
+  public static Polygon dumbbell(double x, double y, double neckWidth) {
+    List<Coordinate> points = new ArrayList<>();
+    double half = Math.asin(neckWidth / 12);
+    for (int side = 0; side < 2; side++) {
+      double middle = side == 0 ? Math.PI : 0;
+      double centre = side == 0 ? x + 10 : x - 10;
+      for (int i = 0; i <= 40; i++) {
+        double t = middle + half + (2 * Math.PI - 2 * half) * i / 40;
+        points.add(new Coordinate(centre + 6 * Math.cos(t), y + 6 * Math.sin(t)));
+      }
+    }
+    points.add(points.get(0).copy());
+    return FACTORY.createPolygon(points.toArray(Coordinate[]::new));
+  }
+
+  /** A rectangle by its corners. */
+  public static Polygon rectangle(double west, double south, double east, double north) {
+    return FACTORY.createPolygon(
+        new Coordinate[] {
+          new Coordinate(west, south),
+          new Coordinate(east, south),
+          new Coordinate(east, north),
+          new Coordinate(west, north),
+          new Coordinate(west, south)
+        });
+  }
 }
