@@ -19,6 +19,7 @@ final class GeoToolsOperation implements CrsTransform.Step {
   }
 
   static GeoToolsOperation between(Crs from, Crs to) {
+    EpsgDatabase.quiet();
     try {
       CoordinateOperation operation =
           CRS.getCoordinateOperationFactory(true)

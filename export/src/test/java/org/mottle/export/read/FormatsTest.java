@@ -72,6 +72,19 @@ class FormatsTest {
   }
 
   @ParameterizedTest
+  @CsvSource({"utf8, UTF-8", "latin1, Windows-1252"})
+  void lettersWithoutAnEncodingNamed(String name, String encoding) throws IOException {
+    for (String ending : new String[] {"shp", "dbf", "prj"}) {
+      Files.copy(
+          TestFiles.resource("read/shp/" + name + "." + ending), folder.resolve("p." + ending));
+    }
+    FeatureTable table = FeatureFile.read(folder.resolve("p.shp").toString(), InputOptions.NONE);
+    assertThat(table.rows().get(0).values().get(1)).isEqualTo("Küste");
+    assertThat(table.notes())
+        .containsExactly("p.dbf names no encoding (.cpg); read as " + encoding);
+  }
+
+  @ParameterizedTest
   @ValueSource(strings = {"validation/sample.gpkg", "validation/sample_shp/samples.shp"})
   void samplesOfAnotherWriter(String file) {
     FeatureTable table = FeatureFile.read(TestFiles.path(file), InputOptions.NONE);

@@ -288,6 +288,27 @@ class RefusalsTest {
   }
 
   @Test
+  void aMappingMeantForTheReadingsDoesNotStandInTheWayOfTheGreens() {
+    String file =
+        TestFiles.write(
+            folder,
+            "g.geojson",
+            TestFiles.inUtm28(
+                TestFiles.greens(
+                    "1", TestFiles.square(500000, 5316300, 20),
+                    "2", TestFiles.square(500100, 5316300, 20))));
+    InputOptions options =
+        InputOptions.NONE.withColumns(Map.of("green_id", "Bahn", "vwc_raw", "Moisture %"));
+    assertThat(GreensReader.read(file, options, Optional.empty()).greens()).hasSize(2);
+    assertThat(
+            readings(
+                "x,y,soil,vwc_raw\n500001,5316301,14,18\n",
+                UTM.withColumns(Map.of("soil_c", "Soil", "rod_mm", "Rod"))))
+        .containsExactly(
+            "r.csv has no column 'Rod' (mapped to rod_mm); its columns are x, y, soil, vwc_raw");
+  }
+
+  @Test
   void greensThatAreNotThere() {
     assertThat(
             readings(
