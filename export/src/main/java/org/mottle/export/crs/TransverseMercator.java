@@ -28,14 +28,23 @@ final class TransverseMercator {
     this.falseNorthing = fn;
   }
 
-  /** Longitude, latitude in; easting, northing out. */
-  void forward(double[] xy) throws TransformException {
-    both()[0].transform(xy, 0, xy, 0, 1);
+  /** Longitude, latitude in; easting, northing out; false where the projection has no answer. */
+  boolean forward(double[] xy) {
+    return apply(0, xy);
   }
 
-  /** Easting, northing in; longitude, latitude out. */
-  void inverse(double[] xy) throws TransformException {
-    both()[1].transform(xy, 0, xy, 0, 1);
+  /** Easting, northing in; longitude, latitude out; false where the projection has no answer. */
+  boolean inverse(double[] xy) {
+    return apply(1, xy);
+  }
+
+  private boolean apply(int way, double[] xy) {
+    try {
+      both()[way].transform(xy, 0, xy, 0, 1);
+      return true;
+    } catch (TransformException e) {
+      return false;
+    }
   }
 
   private MathTransform[] both() throws TransformException {

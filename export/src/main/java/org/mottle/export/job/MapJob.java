@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.locationtech.jts.geom.Coordinate;
 import org.mottle.engine.mapping.Coincidence;
 import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.mapping.Outcome;
@@ -22,6 +23,7 @@ import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.TargetBand;
 import org.mottle.export.crs.Crs;
+import org.mottle.export.crs.CrsTransform;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.read.Greens;
@@ -60,6 +62,7 @@ public final class MapJob {
                 request.output().folder(), request.output().overwrite(), request.output().formats())
             .withThreads(request.threads());
     delivery.check();
+    warmUpProjection();
     Greens greens = greens();
     Readings readings = ReadingsReader.read(request.inputs().readings(), inputOptions(), greens);
     List<String> told = new ArrayList<>(greens.notes());
@@ -80,6 +83,18 @@ public final class MapJob {
         delivery.write(
             layers, rasters(map), greens.working(), provenance(greens, readings, map), figures);
     return new MapReport(map, told, figures, delivered);
+  }
+
+  /** The projection's library takes a third of a second to load: beside the reading, not after. */
+  private static void warmUpProjection() {
+    Thread loader =
+        new Thread(
+            () ->
+                CrsTransform.between(Crs.utm(31, true), Crs.wgs84())
+                    .apply(new Coordinate(5e5, 5e6)),
+            "mottle projection");
+    loader.setDaemon(true);
+    loader.start();
   }
 
   private Greens greens() {
