@@ -80,14 +80,13 @@ public final class Crs {
 
   static Crs of(Zones.Grid grid) {
     Facts facts = new Facts(grid.epsg(), grid.name(), true, 1, grid.area(), grid.wkt());
-    return new Crs(
-        facts, grid.datum(), grid.projection(), new Once(() -> EpsgDatabase.parse(grid.wkt())));
+    return new Crs(facts, grid.datum(), grid.projection(), new Parsed(grid.wkt()));
   }
 
   static Crs of(GeoDatum datum) {
     String wkt = datum.geogcs();
     Facts facts = new Facts(datum.crsEpsg, datum.crsName, false, Double.NaN, datum.area, wkt);
-    return new Crs(facts, datum, null, new Once(() -> EpsgDatabase.parse(wkt)));
+    return new Crs(facts, datum, null, new Parsed(wkt));
   }
 
   static Crs of(Facts facts, CoordinateReferenceSystem geotools) {
@@ -194,19 +193,22 @@ public final class Crs {
     return code() + " (" + name() + ")";
   }
 
-  /** A value made at most once. */
-  private static final class Once implements Supplier<CoordinateReferenceSystem> {
-    private final Supplier<CoordinateReferenceSystem> maker;
+  /**
+   * Parsed when first asked for. A class rather than a lambda: linking a lambda of this type would
+   * load the library.
+   */
+  private static final class Parsed implements Supplier<CoordinateReferenceSystem> {
+    private final String wkt;
     private CoordinateReferenceSystem value;
 
-    Once(Supplier<CoordinateReferenceSystem> maker) {
-      this.maker = maker;
+    Parsed(String wkt) {
+      this.wkt = wkt;
     }
 
     @Override
     public synchronized CoordinateReferenceSystem get() {
       if (value == null) {
-        value = maker.get();
+        value = EpsgDatabase.parse(wkt);
       }
       return value;
     }

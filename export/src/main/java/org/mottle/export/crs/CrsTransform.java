@@ -1,13 +1,6 @@
 package org.mottle.export.crs;
 
 import java.util.Optional;
-import org.geotools.api.referencing.FactoryException;
-import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
-import org.geotools.api.referencing.operation.CoordinateOperation;
-import org.geotools.api.referencing.operation.MathTransform;
-import org.geotools.api.referencing.operation.TransformException;
-import org.geotools.referencing.CRS;
-import org.geotools.referencing.operation.AbstractCoordinateOperation;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateSequence;
 import org.locationtech.jts.geom.CoordinateSequenceFilter;
@@ -26,8 +19,9 @@ public final class CrsTransform {
   /** How far outside an area of use a place may lie, degrees. */
   static final double SLACK_DEGREES = 1;
 
-  private interface Step {
-    void apply(double[] xy) throws TransformException;
+  /** One change of coordinates in place; false where it has no answer. */
+  interface Step {
+    boolean apply(double[] xy);
   }
 
   private final Crs from;
@@ -62,37 +56,33 @@ public final class CrsTransform {
   }
 
   private static Step toDegrees(Crs crs) {
-    return crs.projection() == null ? xy -> {} : crs.projection()::inverse;
+    TransverseMercator projection = crs.projection();
+    return xy -> {
+      if (projection != null) {
+        projection.inverse(xy);
+      }
+      return true;
+    };
   }
 
   private static Step fromDegrees(Crs crs) {
-    return crs.projection() == null ? xy -> {} : crs.projection()::forward;
+    TransverseMercator projection = crs.projection();
+    return xy -> {
+      if (projection != null) {
+        projection.forward(xy);
+      }
+      return true;
+    };
   }
 
   private static CrsTransform throughGeoTools(Crs from, Crs to) {
-    Step toDegrees = from.datum() != null ? toDegrees(from) : step(operation(from, Crs.wgs84()));
+    Step toDegrees =
+        from.datum() != null ? toDegrees(from) : GeoToolsOperation.between(from, Crs.wgs84());
     if (from.equals(to)) {
-      return new CrsTransform(from, to, 0, toDegrees, xy -> {}, null);
+      return new CrsTransform(from, to, 0, toDegrees, xy -> true, null);
     }
-    CoordinateOperation operation = operation(from, to);
-    double accuracy = AbstractCoordinateOperation.getAccuracy(operation);
-    return new CrsTransform(
-        from, to, Double.isNaN(accuracy) ? 0 : accuracy, toDegrees, step(operation), null);
-  }
-
-  private static Step step(CoordinateOperation operation) {
-    MathTransform transform = operation.getMathTransform();
-    return xy -> transform.transform(xy, 0, xy, 0, 1);
-  }
-
-  private static CoordinateOperation operation(Crs from, Crs to) {
-    try {
-      CoordinateReferenceSystem source = EpsgDatabase.decode(from.epsg());
-      CoordinateReferenceSystem target = EpsgDatabase.decode(to.epsg());
-      return CRS.getCoordinateOperationFactory(true).createOperation(source, target);
-    } catch (FactoryException e) {
-      throw new InputRefused("no way is known from %s to %s; name another CRS".formatted(from, to));
-    }
+    GeoToolsOperation operation = GeoToolsOperation.between(from, to);
+    return new CrsTransform(from, to, operation.accuracyM(), toDegrees, operation, null);
   }
 
   public Crs from() {
@@ -180,18 +170,18 @@ public final class CrsTransform {
     double y = xy[1];
     requirePlausible(x, y);
     double[] degrees = {x, y};
-    try {
-      toDegrees.apply(degrees);
+    boolean held = toDegrees.apply(degrees);
+    if (held) {
       requireInside(from, x, y, degrees);
       requireInside(to, x, y, degrees);
       if (direct != null) {
-        direct.apply(xy);
+        held = direct.apply(xy);
       } else {
-        xy[0] = degrees[0];
-        xy[1] = degrees[1];
-        fromDegrees.apply(xy);
+        System.arraycopy(degrees, 0, xy, 0, 2);
+        held = fromDegrees.apply(xy);
       }
-    } catch (TransformException e) {
+    }
+    if (!held) {
       throw new OutsideException(
           "%s is outside what %s can hold; name the right CRS".formatted(place(x, y), from));
     }

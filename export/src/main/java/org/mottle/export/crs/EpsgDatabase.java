@@ -1,12 +1,14 @@
 package org.mottle.export.crs;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import javax.measure.IncommensurableException;
 import javax.measure.UnconvertibleException;
 import org.geotools.api.metadata.extent.GeographicBoundingBox;
 import org.geotools.api.referencing.FactoryException;
+import org.geotools.api.referencing.NoSuchAuthorityCodeException;
 import org.geotools.api.referencing.crs.CoordinateReferenceSystem;
 import org.geotools.api.referencing.crs.GeographicCRS;
 import org.geotools.api.referencing.crs.ProjectedCRS;
@@ -39,15 +41,12 @@ final class EpsgDatabase {
             Logger.getLogger("org.geotools"),
             Logger.getLogger("hsqldb.db"),
             Logger.getLogger("org.hsqldb"));
-    loggers.forEach(l -> l.setLevel(Level.OFF));
     return loggers;
   }
 
-  /** Makes sure the loggers are quiet before GeoTools is touched. */
+  /** To be called before GeoTools is touched. */
   static void quiet() {
-    if (SILENCED.isEmpty()) {
-      throw new IllegalStateException("no logger was silenced");
-    }
+    SILENCED.forEach(l -> l.setLevel(Level.OFF));
   }
 
   static CoordinateReferenceSystem parse(String wkt) {
@@ -64,10 +63,14 @@ final class EpsgDatabase {
     quiet();
     try {
       return CRS.decode("EPSG:" + epsg, true);
-    } catch (FactoryException e) {
+    } catch (NoSuchAuthorityCodeException e) {
       throw new InputRefused(
           "EPSG:%d is not a known CRS; name one like EPSG:32630 (see epsg.org for codes)"
               .formatted(epsg));
+    } catch (FactoryException e) {
+      throw new InputRefused(
+          "the EPSG data set that EPSG:%d needs cannot be opened in %s (%s); make room there or name a UTM zone"
+              .formatted(epsg, System.getProperty("java.io.tmpdir"), e.getMessage()));
     }
   }
 
@@ -104,7 +107,7 @@ final class EpsgDatabase {
   }
 
   private static String direction(AxisDirection direction) {
-    return direction.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    return direction.name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   private static AreaOfUse area(CoordinateReferenceSystem crs) {

@@ -1,9 +1,9 @@
 package org.mottle.export.crs;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.Optional;
 
 /**
  * The text of a {@code .prj} file from a description of the first generation: the spelling that GIS
@@ -69,19 +69,13 @@ final class PrjText {
       return all;
     }
     // this spelling wants the single parallel named as well
-    Optional<WktNode> lat =
-        all.stream().filter(p -> p.name().equals("latitude_of_origin")).findFirst();
-    return lat.map(
-            l ->
-                java.util.stream.Stream.concat(
-                        all.stream(),
-                        java.util.stream.Stream.of(
-                            new WktNode(
-                                "PARAMETER",
-                                List.of("standard_parallel_1", l.values().get(1)),
-                                List.of())))
-                    .toList())
-        .orElse(all);
+    List<WktNode> both = new ArrayList<>(all);
+    all.stream()
+        .filter(p -> p.name().equals("latitude_of_origin"))
+        .map(p -> List.of("standard_parallel_1", p.values().get(1)))
+        .map(values -> new WktNode("PARAMETER", values, List.of()))
+        .forEach(both::add);
+    return both;
   }
 
   private static String geographic(WktNode crs) {

@@ -24,16 +24,25 @@ final class Columns {
     this.problems = problems;
   }
 
-  /** The column of a name; a mapping to a heading that is not there is a problem. */
+  /** The column of a name: the heading it is mapped to, else the heading of that name. */
   OptionalInt find(String name) {
-    String mapped = options.columns().get(name);
-    int at = indexOf(mapped == null ? name : mapped);
-    if (mapped != null && at < 0) {
-      problems.add(
-          "%s has no column '%s' (mapped to %s); its columns are %s",
-          table.name(), mapped, name, named());
-    }
+    int mapped = options.columns().containsKey(name) ? indexOf(options.columns().get(name)) : -1;
+    int at = mapped >= 0 ? mapped : indexOf(name);
     return at < 0 ? OptionalInt.empty() : OptionalInt.of(at);
+  }
+
+  /** A mapping to a heading that is not there is a problem, if it is one of these names. */
+  void requireMapped(String... names) {
+    for (String name : names) {
+      String heading = options.columns().get(name);
+      problems.require(
+          heading == null || find(name).isPresent(),
+          "%s has no column '%s' (mapped to %s); its columns are %s",
+          table.name(),
+          heading,
+          name,
+          named());
+    }
   }
 
   /** The first of several names that is there. */

@@ -78,16 +78,14 @@ public final class GreensReader {
   private String[] ids() {
     OptionalInt column = columns.find("green_id");
     int n = table.rows().size();
-    if (column.isEmpty() && n == 1 && problems.isEmpty()) {
+    if (column.isEmpty() && n == 1) {
       notes.add("%s has no green_id; its only green is called 1".formatted(table.name()));
       return new String[] {"1"};
     }
     if (column.isEmpty()) {
-      problems.require(
-          columns.isMapped("green_id"),
+      problems.add(
           "%s has no column green_id; its columns are %s: map the one that names the greens in the settings, like columns: {green_id: Green}",
-          table.name(),
-          columns.named());
+          table.name(), columns.named());
       problems.throwIfAny();
     }
     String[] ids = columns.texts("green_id");
@@ -115,16 +113,12 @@ public final class GreensReader {
     List<Geometry> outlines = new ArrayList<>();
     for (int i = 0; i < ids.length; i++) {
       FeatureTable.Row row = table.rows().get(i);
+      String name = ids[i].isEmpty() ? "without id" : ids[i];
       OutlineCheck.problem(row.geometry())
-          .ifPresent(p -> problems.add("%s (green %s): %s", table.at(row), named(row, ids), p));
+          .ifPresent(p -> problems.add("%s (green %s): %s", table.at(row), name, p));
       outlines.add(row.geometry());
     }
     return outlines;
-  }
-
-  private String named(FeatureTable.Row row, String[] ids) {
-    String id = ids[table.rows().indexOf(row)];
-    return id.isEmpty() ? "without id" : id;
   }
 
   private Crs working(Crs source, List<Geometry> outlines) {
