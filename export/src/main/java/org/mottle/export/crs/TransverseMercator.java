@@ -51,32 +51,52 @@ final class TransverseMercator {
     double tau = conformal(Math.tan(Math.toRadians(xy[1])));
     double cos = Math.cos(lambda);
     double xi = Math.atan2(tau, cos);
-    double eta = asinh(Math.sin(lambda) / Math.hypot(tau, cos));
-    double sumXi = xi;
-    double sumEta = eta;
-    for (int j = 1; j <= ORDER; j++) {
-      sumXi += alpha[j] * Math.sin(2 * j * xi) * Math.cosh(2 * j * eta);
-      sumEta += alpha[j] * Math.cos(2 * j * xi) * Math.sinh(2 * j * eta);
-    }
-    xy[0] = falseEasting + radius * sumEta;
-    xy[1] = falseNorthing + radius * sumXi - originNorthing;
+    double eta = asinh(Math.sin(lambda) / Math.sqrt(tau * tau + cos * cos));
+    xy[0] = eta;
+    xy[1] = xi;
+    addSeries(alpha, 1, xy);
+    xy[0] = falseEasting + radius * xy[0];
+    xy[1] = falseNorthing + radius * xy[1] - originNorthing;
   }
 
   /** Easting, northing in; longitude, latitude out. */
   void inverse(double[] xy) {
-    double xi = (xy[1] - falseNorthing + originNorthing) / radius;
-    double eta = (xy[0] - falseEasting) / radius;
-    double xi0 = xi;
-    double eta0 = eta;
-    for (int j = 1; j <= ORDER; j++) {
-      xi0 -= beta[j] * Math.sin(2 * j * xi) * Math.cosh(2 * j * eta);
-      eta0 -= beta[j] * Math.cos(2 * j * xi) * Math.sinh(2 * j * eta);
-    }
-    double sinh = Math.sinh(eta0);
-    double cos = Math.cos(xi0);
-    double tau = geodetic(Math.sin(xi0) / Math.hypot(sinh, cos));
+    xy[1] = (xy[1] - falseNorthing + originNorthing) / radius;
+    xy[0] = (xy[0] - falseEasting) / radius;
+    addSeries(beta, -1, xy);
+    double sinh = Math.sinh(xy[0]);
+    double cos = Math.cos(xy[1]);
+    double tau = geodetic(Math.sin(xy[1]) / Math.sqrt(sinh * sinh + cos * cos));
     xy[0] = longitudeDifference(lon0 + Math.toDegrees(Math.atan2(sinh, cos)));
     xy[1] = Math.toDegrees(Math.atan(tau));
+  }
+
+  /**
+   * Adds sign times the sum of c[j] sin(2 j (xi + i eta)) to (eta, xi), by Clenshaw's recurrence in
+   * complex numbers: one sine, cosine and exponential in place of four functions a term.
+   */
+  private static void addSeries(double[] c, int sign, double[] etaXi) {
+    double sin = Math.sin(2 * etaXi[1]);
+    double cos = Math.cos(2 * etaXi[1]);
+    double exp = Math.exp(2 * etaXi[0]);
+    double cosh = 0.5 * (exp + 1 / exp);
+    double sinh = 0.5 * (exp - 1 / exp);
+    double re = 2 * cos * cosh;
+    double im = -2 * sin * sinh;
+    double re1 = 0;
+    double im1 = 0;
+    double re2 = 0;
+    double im2 = 0;
+    for (int j = ORDER; j >= 1; j--) {
+      double nextRe = re * re1 - im * im1 - re2 + c[j];
+      double nextIm = re * im1 + im * re1 - im2;
+      re2 = re1;
+      im2 = im1;
+      re1 = nextRe;
+      im1 = nextIm;
+    }
+    etaXi[1] += sign * (sin * cosh * re1 - cos * sinh * im1);
+    etaXi[0] += sign * (sin * cosh * im1 + cos * sinh * re1);
   }
 
   private double northingOfMeridian(double lat) {
@@ -90,9 +110,12 @@ final class TransverseMercator {
 
   /** Tangent of the geodetic latitude to tangent of the conformal one. */
   private double conformal(double tau) {
-    double root = Math.hypot(1, tau);
-    double sigma = Math.sinh(e * atanh(e * tau / root));
-    return tau * Math.hypot(1, sigma) - sigma * root;
+    double root = Math.sqrt(1 + tau * tau);
+    double x = e * atanh(e * tau / root);
+    // sinh of a number below 0.007, to the last bit
+    double x2 = x * x;
+    double sigma = x * (1 + x2 / 6 * (1 + x2 / 20 * (1 + x2 / 42)));
+    return tau * Math.sqrt(1 + sigma * sigma) - sigma * root;
   }
 
   /** Inverse of {@link #conformal} by Newton's method; two steps settle it. */
@@ -102,9 +125,9 @@ final class TransverseMercator {
       double found = conformal(tau);
       double step =
           (wanted - found)
-              / Math.hypot(1, found)
+              / Math.sqrt(1 + found * found)
               * (1 + e2m * tau * tau)
-              / (e2m * Math.hypot(1, tau));
+              / (e2m * Math.sqrt(1 + tau * tau));
       tau += step;
       if (Math.abs(step) < 1e-15 * Math.max(1, Math.abs(tau))) {
         break;
