@@ -50,7 +50,9 @@ public final class CrsTransform {
     if (from.datum() != null && to.datum() != null) {
       double accuracy =
           from.datum() == to.datum() ? 0 : Math.hypot(from.datum().accuracyM, to.datum().accuracyM);
-      return new CrsTransform(from, to, accuracy, toDegrees(from), null, fromDegrees(to));
+      // a place that stays in its system keeps every bit
+      Step direct = from.equals(to) ? xy -> true : null;
+      return new CrsTransform(from, to, accuracy, toDegrees(from), direct, fromDegrees(to));
     }
     return throughGeoTools(from, to);
   }

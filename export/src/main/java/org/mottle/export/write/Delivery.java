@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -109,6 +110,13 @@ public final class Delivery {
       all.add(data.stamped(stamps));
     }
     all.add(provenance.table(crs));
+    Set<String> names = new HashSet<>();
+    for (LayerData data : all) {
+      if (!names.add(data.layer().name())) {
+        throw new IllegalArgumentException(
+            "layer " + data.layer().name() + " is given twice, or is one the delivery adds");
+      }
+    }
     return all;
   }
 
