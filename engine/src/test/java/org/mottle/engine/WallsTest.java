@@ -2,6 +2,7 @@ package org.mottle.engine;
 
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.fields;
 import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noClasses;
+import static com.tngtech.archunit.lang.syntax.ArchRuleDefinition.noMethods;
 import static com.tngtech.archunit.library.dependencies.SlicesRuleDefinition.slices;
 
 import com.tngtech.archunit.core.domain.JavaModifier;
@@ -99,7 +100,23 @@ class WallsTest {
           .andShould()
           .notHaveModifier(JavaModifier.VOLATILE);
 
-  @ArchTest static final ArchRule no_setters = fields().that().areNotStatic().should().beFinal();
+  /** Scratch memory of one worker may change; nothing that is handed out does. */
+  @ArchTest
+  static final ArchRule no_open_state =
+      fields()
+          .that()
+          .areNotStatic()
+          .and()
+          .areNotPrivate()
+          .and()
+          .areDeclaredInClassesThat()
+          .arePublic()
+          .should()
+          .beFinal();
+
+  @ArchTest
+  static final ArchRule no_setters =
+      noMethods().that().arePublic().should().haveNameMatching("set[A-Z].*");
 
   @ArchTest
   static final ArchRule no_cycles =

@@ -55,7 +55,6 @@ final class DemoCommand implements Callable<Integer> {
       problems.add("--survey: the course has no survey '%s'; it has S1, S3, S4, S5 and S6", survey);
     }
     var formats = options.formats(problems);
-    var units = options.units(problems);
     problems.throwIfAny();
     Path course = inputs == null ? Files.createTempDirectory("mottle-course") : inputs;
     try {
@@ -64,7 +63,7 @@ final class DemoCommand implements Callable<Integer> {
       boolean afterRain = List.of("S1", "S5").contains(survey);
       SiteSettings site =
           SettingsReader.read(course.resolve(afterRain ? "course_after_rain.yml" : "course.yml"));
-      site = site.withMapping(options.apply(site.mapping(), problems));
+      site = options.apply(site, problems);
       problems.throwIfAny();
       return MapCommand.run(
           new MapRequest(
@@ -73,7 +72,6 @@ final class DemoCommand implements Callable<Integer> {
                   course.resolve("readings_" + survey + ".csv").toString(),
                   Optional.empty()),
               site.withCrs("EPSG:32628"),
-              units,
               new MapRequest.Output(out, common.overwrite, formats, options.cells),
               common.threads()),
           common);

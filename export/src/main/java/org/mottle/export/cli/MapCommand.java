@@ -97,7 +97,6 @@ final class MapCommand implements Callable<Integer> {
         new MapRequest(
             new MapRequest.Inputs(greens, readings, Optional.ofNullable(survey)),
             site,
-            options.units(problems),
             new MapRequest.Output(out, common.overwrite, formats, options.cells),
             common.threads());
     return run(request, common);
@@ -138,6 +137,6 @@ final class MapCommand implements Callable<Integer> {
     if (workingCrs != null) {
       site = site.withWorkingCrs(workingCrs);
     }
-    return site.withMapping(options.apply(site.mapping(), problems));
+    return options.apply(site, problems);
   }
 }

@@ -9,6 +9,7 @@ import org.mottle.engine.mapping.Method;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.read.InputOptions.MoistureUnit;
+import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Format;
 import picocli.CommandLine.Option;
 
@@ -37,7 +38,7 @@ final class MapOptions {
       names = "--unit",
       paramLabel = "NAME",
       description =
-          "Unit of the readings: percent or fraction; default: per cent, asking when all are below"
+          "Unit of the readings: percent or fraction; default ask: per cent, asking when all are below"
               + " 1.")
   String unit;
 
@@ -69,20 +70,18 @@ final class MapOptions {
     return chosen;
   }
 
-  MoistureUnit units(Problems problems) {
-    return unit == null
-        ? MoistureUnit.ASK
-        : switch (unit) {
-          case "percent" -> MoistureUnit.PERCENT;
-          case "fraction" -> MoistureUnit.FRACTION;
-          default -> {
-            problems.add("--unit: unknown '%s'; known: percent, fraction", unit);
-            yield MoistureUnit.ASK;
-          }
-        };
+  /** The settings with what was typed in their place. */
+  SiteSettings apply(SiteSettings site, Problems problems) {
+    SiteSettings changed = site.withMapping(apply(site.mapping(), problems));
+    if (unit != null) {
+      MoistureUnit chosen =
+          VariogramCommand.choice("--unit", unit, MoistureUnit.values(), problems);
+      changed = chosen == null ? changed : changed.withUnit(chosen);
+    }
+    return changed;
   }
 
-  MappingSettings apply(MappingSettings settings, Problems problems) {
+  private MappingSettings apply(MappingSettings settings, Problems problems) {
     MappingSettings changed = settings;
     if (method != null) {
       Method chosen = VariogramCommand.choice("--method", method, Method.values(), problems);

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.concurrent.CancellationException;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.settings.Nearest;
+import org.mottle.export.write.OutputRefused;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ParameterException;
@@ -79,6 +80,10 @@ public final class Mottle implements Runnable {
 
   private static int explain(Exception fault) {
     if (fault instanceof InputRefused refused) {
+      refused.lines().forEach(System.err::println);
+      return ExitCode.REFUSED;
+    }
+    if (fault instanceof OutputRefused refused) {
       refused.lines().forEach(System.err::println);
       return ExitCode.REFUSED;
     }

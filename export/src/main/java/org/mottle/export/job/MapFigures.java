@@ -83,7 +83,7 @@ final class MapFigures {
     p.put("needed_pairs", m.needed().pairs());
     p.put("columns", request.site().columns());
     p.put("survey", request.inputs().survey().orElse("all"));
-    p.put("unit", request.unit().name().toLowerCase(java.util.Locale.ROOT));
+    p.put("unit", SettingsReader.label(request.site().unit()));
     return p;
   }
 }

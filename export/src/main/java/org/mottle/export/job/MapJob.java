@@ -40,6 +40,7 @@ import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Delivered;
 import org.mottle.export.write.Delivery;
 import org.mottle.export.write.Format;
+import org.mottle.export.write.GeoPackageWriter;
 import org.mottle.export.write.NamedRaster;
 
 /**
@@ -62,7 +63,7 @@ public final class MapJob {
                 request.output().folder(), request.output().overwrite(), request.output().formats())
             .withThreads(request.threads());
     delivery.check();
-    warmUpProjection();
+    warmUp();
     Greens greens = greens();
     Readings readings = ReadingsReader.read(request.inputs().readings(), inputOptions(), greens);
     List<String> told = new ArrayList<>(greens.notes());
@@ -71,6 +72,7 @@ public final class MapJob {
     List<GreenSurvey> subjects = subjects(greens, readings);
     check(subjects);
     tellBands(subjects, told);
+    DoubtfulReadings.of(subjects, readings.source()).forEach(told::add);
 
     SurveyMap map =
         new SurveyMapper(request.site().mapping()).map(subjects, request.threads(), progress);
@@ -85,14 +87,17 @@ public final class MapJob {
     return new MapReport(map, told, figures, delivered);
   }
 
-  /** The projection's library takes a third of a second to load: beside the reading, not after. */
-  private static void warmUpProjection() {
-    Thread loader =
-        new Thread(
-            () ->
-                CrsTransform.between(Crs.utm(31, true), Crs.wgs84())
-                    .apply(new Coordinate(5e5, 5e6)),
-            "mottle projection");
+  /** What takes long to load is loaded beside the reading, not after it. */
+  private void warmUp() {
+    beside(
+        () -> CrsTransform.between(Crs.utm(31, true), Crs.wgs84()).apply(new Coordinate(5e5, 5e6)));
+    if (request.output().formats().contains(Format.GEOPACKAGE)) {
+      beside(GeoPackageWriter::warmUp);
+    }
+  }
+
+  private static void beside(Runnable work) {
+    Thread loader = new Thread(work, "mottle warm-up");
     loader.setDaemon(true);
     loader.start();
   }
@@ -104,7 +109,7 @@ public final class MapJob {
 
   private InputOptions inputOptions() {
     SiteSettings site = request.site();
-    return new InputOptions(site.crs().map(Crs::parse), site.columns(), request.unit());
+    return new InputOptions(site.crs().map(Crs::parse), site.columns(), site.unit());
   }
 
   /** One a green and survey, in the order of the greens' file and of the surveys' first reading. */

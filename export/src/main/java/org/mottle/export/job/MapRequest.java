@@ -3,7 +3,6 @@ package org.mottle.export.job;
 import java.nio.file.Path;
 import java.util.Optional;
 import java.util.Set;
-import org.mottle.export.read.InputOptions.MoistureUnit;
 import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Format;
 
@@ -12,12 +11,10 @@ import org.mottle.export.write.Format;
  *
  * @param inputs what to read
  * @param site settings in force, options of the command line included
- * @param unit of the readings
  * @param output what to write and where
  * @param threads at least 1; the result is the same for any number
  */
-public record MapRequest(
-    Inputs inputs, SiteSettings site, MoistureUnit unit, Output output, int threads) {
+public record MapRequest(Inputs inputs, SiteSettings site, Output output, int threads) {
 
   /**
    * @param greens file, or {@code file.gpkg#layer}

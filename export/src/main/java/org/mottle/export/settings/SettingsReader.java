@@ -14,7 +14,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.mottle.engine.empirical.Estimator;
+import org.mottle.engine.fit.Shape;
 import org.mottle.engine.fit.Weighting;
 import org.mottle.engine.mapping.MappingSettings;
 import org.mottle.engine.mapping.MappingSettings.Needed;
@@ -25,12 +27,18 @@ import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.survey.Purpose;
 import org.mottle.engine.survey.TargetBand;
 import org.mottle.export.problem.Problems;
+import org.mottle.export.read.InputOptions.MoistureUnit;
 
 /**
  * Reads a settings file (YAML). Unknown keys are refused with the nearest known one; every problem
  * of the file is collected before anything stops.
  */
 public final class SettingsReader {
+
+  private static final String AUTO = "auto";
+  private static final String[] MODELS =
+      Stream.concat(Stream.of(AUTO), Arrays.stream(Shape.values()).map(SettingsReader::label))
+          .toArray(String[]::new);
 
   private final String file;
   private final Problems problems = new Problems();
@@ -77,6 +85,7 @@ public final class SettingsReader {
         "bands",
         "crs",
         "working_crs",
+        "unit",
         "method",
         "cell_m",
         "iso_step_pct",
@@ -92,6 +101,7 @@ public final class SettingsReader {
         bands(root.at("bands")),
         root.at("crs").text(),
         root.at("working_crs").text(),
+        root.at("unit").choice(MoistureUnit.values(), SettingsReader::label, MoistureUnit.ASK),
         mapping(root));
   }
 
@@ -162,7 +172,8 @@ public final class SettingsReader {
     node.allow("pool", "model", "cutoff_m", "lag_m", "estimator", "weights");
     return new VariogramSettings(
         node.at("pool").choice(Pooling.values(), Pooling::label, d.pooling()),
-        node.at("model").text().filter(m -> !m.equals("auto")),
+        Optional.of(node.at("model").choice(MODELS, Function.identity(), AUTO))
+            .filter(m -> !m.equals(AUTO)),
         node.at("cutoff_m").positive(d.cutoffM()),
         node.at("lag_m").positive(d.lagM()),
         node.at("estimator").choice(Estimator.values(), SettingsReader::label, d.estimator()),

@@ -3,6 +3,7 @@ package org.mottle.export.settings;
 import java.util.Map;
 import java.util.Optional;
 import org.mottle.engine.mapping.MappingSettings;
+import org.mottle.export.read.InputOptions.MoistureUnit;
 
 /**
  * What a settings file says.
@@ -11,6 +12,7 @@ import org.mottle.engine.mapping.MappingSettings;
  * @param bands what the site's agronomist wants
  * @param crs of files that carry none
  * @param workingCrs projected CRS to work in; empty: the UTM zone of the greens
+ * @param unit of the readings
  * @param mapping how to map
  */
 public record SiteSettings(
@@ -18,11 +20,17 @@ public record SiteSettings(
     Bands bands,
     Optional<String> crs,
     Optional<String> workingCrs,
+    MoistureUnit unit,
     MappingSettings mapping) {
 
   public static final SiteSettings DEFAULTS =
       new SiteSettings(
-          Map.of(), Bands.NONE, Optional.empty(), Optional.empty(), MappingSettings.defaults());
+          Map.of(),
+          Bands.NONE,
+          Optional.empty(),
+          Optional.empty(),
+          MoistureUnit.ASK,
+          MappingSettings.defaults());
 
   public SiteSettings {
     columns = Map.copyOf(columns);
@@ -31,22 +39,26 @@ public record SiteSettings(
   public SiteSettings withColumn(String field, String heading) {
     Map<String, String> more = new java.util.TreeMap<>(columns);
     more.put(field, heading);
-    return new SiteSettings(more, bands, crs, workingCrs, mapping);
+    return new SiteSettings(more, bands, crs, workingCrs, unit, mapping);
   }
 
   public SiteSettings withBands(Bands newBands) {
-    return new SiteSettings(columns, newBands, crs, workingCrs, mapping);
+    return new SiteSettings(columns, newBands, crs, workingCrs, unit, mapping);
   }
 
   public SiteSettings withCrs(String newCrs) {
-    return new SiteSettings(columns, bands, Optional.of(newCrs), workingCrs, mapping);
+    return new SiteSettings(columns, bands, Optional.of(newCrs), workingCrs, unit, mapping);
   }
 
   public SiteSettings withWorkingCrs(String newCrs) {
-    return new SiteSettings(columns, bands, crs, Optional.of(newCrs), mapping);
+    return new SiteSettings(columns, bands, crs, Optional.of(newCrs), unit, mapping);
   }
 
   public SiteSettings withMapping(MappingSettings newMapping) {
-    return new SiteSettings(columns, bands, crs, workingCrs, newMapping);
+    return new SiteSettings(columns, bands, crs, workingCrs, unit, newMapping);
+  }
+
+  public SiteSettings withUnit(MoistureUnit newUnit) {
+    return new SiteSettings(columns, bands, crs, workingCrs, newUnit, mapping);
   }
 }
