@@ -153,7 +153,7 @@ public final class KrigingSystem {
       whitenedResidual[i] = observations.value(i) - terms.knownMean();
     }
     factor.solveLower(whitenedResidual);
-    trend = Trend.of(whitenedTerms, whitenedResidual);
+    trend = Trend.of(whitenedTerms, whitenedResidual, n);
     if (trend == null) {
       return new Soundness(
           CellStatus.ILL_CONDITIONED,

@@ -16,6 +16,15 @@ final class LocalSetting {
   final DriftTerms terms;
   final BucketGrid grid;
 
+  /** [p][n] scaled terms of the drift at the observations. */
+  final double[][] columns;
+
+  /** [n] values less the known mean. */
+  final double[] values;
+
+  /** [n] variance of each observation that is not shared with others: nugget and measurement. */
+  final double[] ownVariance;
+
   LocalSetting(Kriging specification, Observations observations) {
     double[] x = observations.xs();
     double[] y = observations.ys();
@@ -27,6 +36,16 @@ final class LocalSetting {
     this.coincidence = new Coincidence(observations);
     this.terms = DriftTerms.of(specification.drift(), observations);
     this.grid = new BucketGrid(x, y);
+    this.columns = new double[terms.count()][x.length];
+    this.values = new double[x.length];
+    this.ownVariance = new double[x.length];
+    for (int i = 0; i < x.length; i++) {
+      for (int t = 0; t < columns.length; t++) {
+        columns[t][i] = terms.of(observations, t, i);
+      }
+      values[i] = observations.value(i) - terms.knownMean();
+      ownVariance[i] = covariances.nugget() + observations.measurementVariance(i);
+    }
   }
 
   /** The observations as targets, with their covariates. */

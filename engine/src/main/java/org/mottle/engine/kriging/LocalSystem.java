@@ -18,6 +18,8 @@ final class LocalSystem {
   private final int points;
   private final int terms;
   private final boolean bounded;
+  private final double[][] whitened;
+  private final double[] rest;
   private int capacity;
   private Covariances.Placed near;
   private double[][] rows;
@@ -31,6 +33,8 @@ final class LocalSystem {
     this.points = support.points();
     this.terms = setting.terms.count();
     this.bounded = setting.specification.model().bounded();
+    this.whitened = new double[terms][];
+    this.rest = new double[terms];
     grow(Math.min(setting.specification.neighbourhood().nearest(), 32));
   }
 
@@ -60,11 +64,11 @@ final class LocalSystem {
     if (n > capacity) {
       grow(Math.max(n, 2 * capacity));
     }
-    gather(targets, j, n);
+    gatherPlaces(targets, j, n);
     setting.covariances.packedSemivariances(near, n, points, squaredLag, gamma);
     double sill = structuralSill(n);
     for (int trial = 0; ; trial++) {
-      fill(targets, j, n, sill);
+      fill(n, sill);
       double smallest =
           BorderedCholesky.factor(rows, n, terms + 2, 1 / Soundness.LARGEST_CONDITION);
       if (smallest > 0) {
@@ -79,16 +83,10 @@ final class LocalSystem {
     }
   }
 
-  private void gather(Targets targets, int j, int n) {
+  private void gatherPlaces(Targets targets, int j, int n) {
     for (int f = 0; f < near.u().length; f++) {
-      double[] fromU = setting.placed.u()[f];
-      double[] fromV = setting.placed.v()[f];
-      double[] u = near.u()[f];
-      double[] v = near.v()[f];
-      for (int i = 0; i < n; i++) {
-        u[i] = fromU[search.row(i)];
-        v[i] = fromV[search.row(i)];
-      }
+      gather(setting.placed.u()[f], n, near.u()[f]);
+      gather(setting.placed.v()[f], n, near.v()[f]);
     }
     for (int p = 0; p < points; p++) {
       setting.covariances.placeOne(
@@ -107,27 +105,27 @@ final class LocalSystem {
     return KrigingSystem.PSEUDO_SILL * largest;
   }
 
-  private void fill(Targets targets, int j, int n, double sill) {
-    double nugget = setting.covariances.nugget();
+  private void fill(int n, double sill) {
     int pair = 0;
     for (int i = 0; i < n; i++) {
       double[] row = rows[i];
       for (int k = 0; k < i; k++) {
         row[k] = sill - gamma[pair + k];
       }
-      row[i] = sill + nugget + setting.observations.measurementVariance(search.row(i));
+      row[i] = sill + setting.ownVariance[search.row(i)];
       pair += i;
     }
     fillTarget(n, sill, pair);
-    addNuggetAtCoincidences(targets, j, n);
+    addNuggetAtCoincidences(n);
     for (int t = 0; t < terms; t++) {
-      for (int i = 0; i < n; i++) {
-        rows[n + 1 + t][i] = setting.terms.of(setting.observations, t, search.row(i));
-      }
+      gather(setting.columns[t], n, rows[n + 1 + t]);
     }
+    gather(setting.values, n, rows[n + 1 + terms]);
+  }
+
+  private void gather(double[] from, int n, double[] into) {
     for (int i = 0; i < n; i++) {
-      rows[n + 1 + terms][i] =
-          setting.observations.value(search.row(i)) - setting.terms.knownMean();
+      into[i] = from[search.row(i)];
     }
   }
 
@@ -142,7 +140,7 @@ final class LocalSystem {
     }
   }
 
-  private void addNuggetAtCoincidences(Targets targets, int j, int n) {
+  private void addNuggetAtCoincidences(int n) {
     double nugget = setting.covariances.nugget();
     for (int i = 0; i < n; i++) {
       if (search.squaredDistance(i) == 0) {
@@ -163,18 +161,14 @@ final class LocalSystem {
   }
 
   private void store(Targets targets, int j, int n, double sill, EstimateArrays into, int at) {
-    double[][] whitened = new double[terms][];
-    for (int t = 0; t < terms; t++) {
-      whitened[t] = Arrays.copyOf(rows[n + 1 + t], n);
-    }
+    System.arraycopy(rows, n + 1, whitened, 0, terms);
     double[] v = rows[n];
-    double[] residual = Arrays.copyOf(rows[n + 1 + terms], n);
-    Trend trend = Trend.of(whitened, residual);
+    double[] residual = rows[n + 1 + terms];
+    Trend trend = Trend.of(whitened, residual, n);
     if (trend == null) {
       into.none(at, CellStatus.ILL_CONDITIONED);
       return;
     }
-    double[] rest = new double[terms];
     double value = setting.terms.knownMean();
     for (int t = 0; t < terms; t++) {
       double term = setting.terms.of(targets, t, j);

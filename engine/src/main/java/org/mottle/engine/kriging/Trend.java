@@ -21,18 +21,18 @@ final class Trend {
   }
 
   /**
-   * @param whitenedTerms [p][n] L⁻¹X
-   * @param whitenedValues [n] L⁻¹z
+   * @param whitenedTerms [p][at least n] L⁻¹X
+   * @param whitenedValues [at least n] L⁻¹z
    * @return null if a term is a combination of those before it
    */
-  static Trend of(double[][] whitenedTerms, double[] whitenedValues) {
+  static Trend of(double[][] whitenedTerms, double[] whitenedValues, int n) {
     int p = whitenedTerms.length;
     double[][] rows = new double[p + 1][p];
     for (int a = 0; a < p; a++) {
       for (int b = 0; b <= a; b++) {
-        rows[a][b] = dot(whitenedTerms[a], whitenedTerms[b]);
+        rows[a][b] = dot(whitenedTerms[a], whitenedTerms[b], n);
       }
-      rows[p][a] = dot(whitenedTerms[a], whitenedValues);
+      rows[p][a] = dot(whitenedTerms[a], whitenedValues, n);
     }
     if (BorderedCholesky.factor(rows, p, 1, COLLINEAR) < 0) {
       return null;
@@ -80,16 +80,16 @@ final class Trend {
     double[][] toPlain = terms.toPlain();
     List<TrendCoefficient> plain = new ArrayList<>();
     for (int a = 0; a < coefficients.length; a++) {
-      double value = dot(toPlain[a], coefficients);
+      double value = dot(toPlain[a], coefficients, coefficients.length);
       double variance = solveLower(toPlain[a].clone());
       plain.add(new TrendCoefficient(terms.name(a), value, Math.sqrt(variance)));
     }
     return plain;
   }
 
-  private static double dot(double[] a, double[] b) {
+  private static double dot(double[] a, double[] b, int n) {
     double sum = 0;
-    for (int i = 0; i < a.length; i++) {
+    for (int i = 0; i < n; i++) {
       sum += a[i] * b[i];
     }
     return sum;

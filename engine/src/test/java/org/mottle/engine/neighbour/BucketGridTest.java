@@ -60,7 +60,7 @@ class BucketGridTest {
               new Neighbourhood(40, 6),
               Neighbourhood.ALL.within(5),
               Neighbourhood.nearest(n),
-              Neighbourhood.nearest(n - 1 + 1 / n))) {
+              Neighbourhood.nearest(Math.max(1, n - 1)))) {
         BucketGrid.Search search = grid.search(near);
         for (int t = 0; t < 25; t++) {
           int at = random.nextInt(n);
