@@ -10,6 +10,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
 import org.mottle.engine.contour.EdgeNoding.Edge;
+import org.mottle.engine.contour.Faces.Face;
 import org.mottle.engine.grid.Raster;
 
 /**
@@ -112,7 +113,7 @@ public final class Bands {
    * Band of a face in local coordinates, by the value at a point inside it. A point where the value
    * is that of a limit may lie on a ridge without width: then others are asked.
    */
-  private int classOf(Polygon face) {
+  private int classOf(Face face) {
     double value = Double.NaN;
     for (int k = 0; k < MOST_POINTS; k++) {
       Coordinate point = points.find(face, k);

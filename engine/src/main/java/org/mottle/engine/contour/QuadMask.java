@@ -17,6 +17,8 @@ final class QuadMask {
   private final CellGrid quads;
   private final int margin;
   private final CellCoverage coverage;
+  private final boolean[] active;
+  private final boolean complete;
 
   QuadMask(Geometry outline, LinearSurface surface) {
     this.surface = surface;
@@ -37,33 +39,35 @@ final class QuadMask {
             grid.west() + cell / 2, grid.north() - cell / 2, cell, grid.columns(), grid.rows());
     this.quads = shifted.grown(margin);
     this.coverage = CellCoverage.of(outline, quads);
+    this.active = new boolean[grid.size()];
+    this.complete = markActive();
+  }
+
+  /** Whether every square the outline reaches into has values. */
+  private boolean markActive() {
+    boolean all = true;
+    for (int i = 0; i < coverage.touchedCount(); i++) {
+      int row = coverage.touchedCell(i) / quads.columns() - margin;
+      int column = coverage.touchedCell(i) % quads.columns() - margin;
+      boolean known = surface.known(row, column);
+      all &= known;
+      if (known) {
+        active[surface.grid().index(row, column)] = true;
+      }
+    }
+    return all;
   }
 
   LinearSurface surface() {
     return surface;
   }
 
-  int firstRow() {
-    return -margin;
+  /** Whether a square, by the index of its north-western centre, is touched and has values. */
+  boolean active(int at) {
+    return at >= 0 && at < active.length && active[at];
   }
 
-  int firstColumn() {
-    return -margin;
-  }
-
-  int rows() {
-    return quads.rows();
-  }
-
-  int columns() {
-    return quads.columns();
-  }
-
-  int index(int row, int column) {
-    return (row + margin) * quads.columns() + column + margin;
-  }
-
-  boolean touched(int row, int column) {
+  private boolean touched(int row, int column) {
     int r = row + margin;
     int c = column + margin;
     return r >= 0
@@ -73,18 +77,17 @@ final class QuadMask {
         && coverage.touches(quads.index(r, c));
   }
 
-  boolean active(int row, int column) {
-    return touched(row, column) && surface.known(row, column);
-  }
-
   /** Edges between squares with and without values, as straight lines in local coordinates. */
   List<Chain> seams(Frame frame) {
+    if (complete) {
+      return List.of();
+    }
     List<Chain> seams = new ArrayList<>();
-    int lastRow = firstRow() + rows();
-    int lastColumn = firstColumn() + columns();
-    for (int row = firstRow(); row < lastRow; row++) {
+    int lastRow = quads.rows() - margin;
+    int lastColumn = quads.columns() - margin;
+    for (int row = -margin; row < lastRow; row++) {
       int from = Integer.MIN_VALUE;
-      for (int column = firstColumn(); column <= lastColumn; column++) {
+      for (int column = -margin; column <= lastColumn; column++) {
         boolean seam = seam(row - 1, column, row, column);
         if (seam && from == Integer.MIN_VALUE) {
           from = column;
@@ -94,9 +97,9 @@ final class QuadMask {
         }
       }
     }
-    for (int column = firstColumn(); column < lastColumn; column++) {
+    for (int column = -margin; column < lastColumn; column++) {
       int from = Integer.MIN_VALUE;
-      for (int row = firstRow(); row <= lastRow; row++) {
+      for (int row = -margin; row <= lastRow; row++) {
         boolean seam = seam(row, column - 1, row, column);
         if (seam && from == Integer.MIN_VALUE) {
           from = row;

@@ -25,15 +25,18 @@ public final class CellCoverage {
   private final int firstColumn;
   private final int columns;
   private final boolean[] touched;
+  private final int[] touchedCells;
 
   private CellCoverage(CoverageSums sums) {
     this.grid = sums.grid;
     int n = 0;
+    int touches = 0;
     int[] found = new int[sums.rows * sums.columns];
     this.firstRow = sums.firstRow;
     this.firstColumn = sums.firstColumn;
     this.columns = sums.columns;
     this.touched = new boolean[found.length];
+    int[] reached = new int[found.length];
     double[] foundShare = new double[found.length];
     double[] u = new double[found.length];
     double[] v = new double[found.length];
@@ -46,7 +49,10 @@ public final class CellCoverage {
         cover += sums.cover[at];
         coverV += sums.coverV[at];
         double area = cover + sums.area[at];
-        touched[r * columns + c] = sums.passed[at] || area > ROUNDING;
+        if (sums.passed[at] || area > ROUNDING) {
+          touched[r * columns + c] = true;
+          reached[touches++] = cell;
+        }
         if (area > ROUNDING) {
           boolean whole = area > 1 - ROUNDING;
           found[n] = cell;
@@ -57,6 +63,7 @@ public final class CellCoverage {
         }
       }
     }
+    this.touchedCells = Arrays.copyOf(reached, touches);
     this.cells = Arrays.copyOf(found, n);
     this.share = Arrays.copyOf(foundShare, n);
     this.centroidX = Arrays.copyOf(u, n);
@@ -128,9 +135,23 @@ public final class CellCoverage {
         && touched[row * columns + column];
   }
 
+  /** Number of cells the polygon or its boundary reaches into. */
+  public int touchedCount() {
+    return touchedCells.length;
+  }
+
+  /** Index of the i-th such cell, ascending with i. */
+  public int touchedCell(int i) {
+    return touchedCells[i];
+  }
+
   /** Sum of the covered areas, m². */
   public double areaM2() {
-    return Arrays.stream(share).sum() * grid.cell() * grid.cell();
+    double sum = 0;
+    for (double part : share) {
+      sum += part;
+    }
+    return sum * grid.cell() * grid.cell();
   }
 
   private static double unit(double value) {
