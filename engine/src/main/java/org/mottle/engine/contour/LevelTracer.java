@@ -25,7 +25,6 @@ final class LevelTracer {
   private final int columns;
   private final int[] corner;
   private final int[] beyond;
-  private final boolean[] above;
   private final boolean[] visited;
 
   private int quad;
@@ -39,24 +38,15 @@ final class LevelTracer {
     this.columns = surface.grid().columns();
     this.corner = new int[] {0, 1, columns + 1, columns};
     this.beyond = new int[] {-columns, 1, columns, -1};
-    this.above = new boolean[surface.grid().size()];
-    this.visited = new boolean[4 * above.length];
+    this.visited = new boolean[4 * surface.grid().size()];
   }
 
   List<Chain> trace() {
-    for (int at = 0; at < above.length; at++) {
-      above[at] = level.isAbove(surface.centre(at));
-    }
     List<Chain> chains = new ArrayList<>();
-    for (int at = 0; at < above.length - columns - 1; at++) {
-      boolean one = above[at];
-      boolean passes =
-          above[at + 1] != one || above[at + columns] != one || above[at + columns + 1] != one;
-      if (passes && mask.active(at)) {
-        for (int k = 0; k < 4; k++) {
-          if (!visited[4 * at + k] && crossings(at, k) != 0) {
-            chains.add(chain(at, k));
-          }
+    for (int at : mask.between(level.lowest(), level.highest())) {
+      for (int k = 0; k < 4; k++) {
+        if (!visited[4 * at + k] && crossings(at, k) != 0) {
+          chains.add(chain(at, k));
         }
       }
     }
@@ -79,8 +69,8 @@ final class LevelTracer {
   /** The edges of a triangle that the level crosses, one bit each: none or two. */
   private int crossings(int at, int k) {
     boolean middle = level.isAbove(surface.middle(at));
-    boolean first = above[at + corner[k]];
-    boolean second = above[at + corner[(k + 1) & 3]];
+    boolean first = level.isAbove(surface.centre(at + corner[k]));
+    boolean second = level.isAbove(surface.centre(at + corner[(k + 1) & 3]));
     return (first != second ? 1 << OUTER : 0)
         | (first != middle ? 1 << FIRST_SPOKE : 0)
         | (second != middle ? 1 << SECOND_SPOKE : 0);

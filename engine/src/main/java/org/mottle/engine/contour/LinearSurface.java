@@ -20,6 +20,24 @@ public final class LinearSurface {
     this.values = raster.values();
   }
 
+  /** The least value at a cell centre; infinite when there is none. */
+  double least() {
+    double least = Double.POSITIVE_INFINITY;
+    for (double value : values) {
+      least = value < least ? value : least;
+    }
+    return least;
+  }
+
+  /** The greatest value at a cell centre; infinite when there is none. */
+  double most() {
+    double most = Double.NEGATIVE_INFINITY;
+    for (double value : values) {
+      most = value > most ? value : most;
+    }
+    return most;
+  }
+
   CellGrid grid() {
     return grid;
   }

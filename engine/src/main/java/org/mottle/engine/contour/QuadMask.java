@@ -1,6 +1,7 @@
 package org.mottle.engine.contour;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -18,7 +19,10 @@ final class QuadMask {
   private final int margin;
   private final CellCoverage coverage;
   private final boolean[] active;
-  private final boolean complete;
+  private final int[] squares;
+  private final double[] least;
+  private final double[] most;
+  private int count;
 
   QuadMask(Geometry outline, LinearSurface surface) {
     this.surface = surface;
@@ -40,22 +44,39 @@ final class QuadMask {
     this.quads = shifted.grown(margin);
     this.coverage = CellCoverage.of(outline, quads);
     this.active = new boolean[grid.size()];
-    this.complete = markActive();
-  }
-
-  /** Whether every square the outline reaches into has values. */
-  private boolean markActive() {
-    boolean all = true;
-    for (int i = 0; i < coverage.touchedCount(); i++) {
+    this.squares = new int[coverage.touchedCount()];
+    this.least = new double[squares.length];
+    this.most = new double[squares.length];
+    for (int i = 0; i < squares.length; i++) {
       int row = coverage.touchedCell(i) / quads.columns() - margin;
       int column = coverage.touchedCell(i) % quads.columns() - margin;
-      boolean known = surface.known(row, column);
-      all &= known;
-      if (known) {
-        active[surface.grid().index(row, column)] = true;
+      if (surface.known(row, column)) {
+        add(grid.index(row, column));
       }
     }
-    return all;
+  }
+
+  private void add(int at) {
+    double a = surface.centre(at);
+    double b = surface.centre(at + 1);
+    double c = surface.centre(at + surface.grid().columns());
+    double d = surface.centre(at + surface.grid().columns() + 1);
+    active[at] = true;
+    squares[count] = at;
+    least[count] = Math.min(Math.min(a, b), Math.min(c, d));
+    most[count++] = Math.max(Math.max(a, b), Math.max(c, d));
+  }
+
+  /** The squares between whose values there are some of [from, to], by index. */
+  int[] between(double from, double to) {
+    int[] found = new int[count];
+    int n = 0;
+    for (int i = 0; i < count; i++) {
+      if (least[i] <= to && most[i] >= from) {
+        found[n++] = squares[i];
+      }
+    }
+    return Arrays.copyOf(found, n);
   }
 
   LinearSurface surface() {
@@ -79,7 +100,7 @@ final class QuadMask {
 
   /** Edges between squares with and without values, as straight lines in local coordinates. */
   List<Chain> seams(Frame frame) {
-    if (complete) {
+    if (count == squares.length) {
       return List.of();
     }
     List<Chain> seams = new ArrayList<>();
