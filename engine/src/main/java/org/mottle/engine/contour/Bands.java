@@ -7,9 +7,9 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Polygon;
 import org.mottle.engine.contour.EdgeNoding.Edge;
+import org.mottle.engine.contour.Faces.Face;
 import org.mottle.engine.grid.Raster;
 
 /**
@@ -21,25 +21,25 @@ import org.mottle.engine.grid.Raster;
  * at the last of several limits to the band below it: with two limits low and high, "dry" is v &lt;
  * low, "in band" low &le; v &le; high, "wet" v &gt; high. Limits beyond the data draw nothing.
  *
- * <p>Vertices inside the outline lie within about 1.3 mm of the level line of the surface, on a
- * lattice of 2^-10 m; the outline's own vertices move by less than 0.1 micrometre. A part of a band
- * that is thinner than about 1 mm goes to its neighbour.
+ * <p>Vertices inside the outline lie within 2 mm of the level line of the surface, on a lattice of
+ * 2^-10 m; the outline's own vertices move by less than 0.1 micrometre. A part of a band that is
+ * thinner than about 1 mm goes to its neighbour.
  */
 public final class Bands {
   private static final int MOST_POINTS = 8;
 
   private final FacePoint points = new FacePoint();
-  private final ContourLines lines;
+  private final Contours contours;
   private final Level[] levels;
-  private final GeometryFactory factory;
 
-  private Bands(ContourLines lines, Level[] levels, GeometryFactory factory) {
-    this.lines = lines;
+  Bands(Contours contours, Level[] levels) {
+    this.contours = contours;
     this.levels = levels;
-    this.factory = factory;
   }
 
   /**
+   * The bands of an outline.
+   *
    * @param outline valid polygon or multipolygon, holes allowed, m
    * @param surface values at cell centres; where it has none, or does not reach, the ground becomes
    *     the band {@link Band#NO_VALUE}
@@ -47,11 +47,11 @@ public final class Bands {
    * @return the bands that exist, by ascending index
    */
   public static List<Band> tile(Geometry outline, Raster surface, double[] limits) {
-    Level[] levels = Level.ofLimits(limits);
-    return new Bands(new ContourLines(outline, surface), levels, outline.getFactory()).tile();
+    return Contours.of(outline, surface).bands(limits);
   }
 
-  private List<Band> tile() {
+  List<Band> tile() {
+    ContourLines lines = new ContourLines(contours);
     List<Chain> cuts = new ArrayList<>();
     for (Level level : levels) {
       cuts.addAll(lines.at(level));
@@ -59,7 +59,7 @@ public final class Bands {
     cuts.addAll(lines.seams());
     List<Edge> edges = EdgeNoding.edges(lines.rings(), cuts);
     PlanarMap all = new PlanarMap(edges);
-    FaceClasses classes = new FaceClasses(all, edges, this::classOf, lines.frame().grain());
+    FaceClasses classes = new FaceClasses(all, edges, this::classOf, contours.frame().grain());
     List<Edge> kept = new ArrayList<>();
     List<Integer> leftClass = new ArrayList<>();
     List<Integer> rightClass = new ArrayList<>();
@@ -88,7 +88,12 @@ public final class Bands {
       if (classOfFace[face] != FaceClasses.OUTSIDE) {
         byClass
             .computeIfAbsent(classOfFace[face], c -> new ArrayList<>())
-            .add(faces.polygon(face, factory, lines.frame().originX(), lines.frame().originY()));
+            .add(
+                faces.polygon(
+                    face,
+                    contours.factory(),
+                    contours.frame().originX(),
+                    contours.frame().originY()));
       }
     }
     List<Band> bands = new ArrayList<>();
@@ -105,20 +110,20 @@ public final class Bands {
   private Geometry geometry(List<Polygon> polygons) {
     return polygons.size() == 1
         ? polygons.get(0)
-        : factory.createMultiPolygon(polygons.toArray(Polygon[]::new));
+        : contours.factory().createMultiPolygon(polygons.toArray(Polygon[]::new));
   }
 
   /**
    * Band of a face in local coordinates, by the value at a point inside it. A point where the value
    * is that of a limit may lie on a ridge without width: then others are asked.
    */
-  private int classOf(Polygon face) {
+  private int classOf(Face face) {
     double value = Double.NaN;
     for (int k = 0; k < MOST_POINTS; k++) {
       Coordinate point = points.find(face, k);
       if (point != null) {
-        Coordinate place = lines.frame().toMap(point.x, point.y);
-        value = lines.surface().value(place.x, place.y);
+        Coordinate place = contours.frame().toMap(point.x, point.y);
+        value = contours.surface().value(place.x, place.y);
         if (!atLimit(value)) {
           break;
         }

@@ -1,9 +1,12 @@
 package org.mottle.engine.contour;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Collection;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.PrecisionModel;
@@ -29,13 +32,42 @@ final class EdgeNoding {
    */
   record Edge(Coordinate[] points, int ground) {}
 
-  static List<Edge> edges(Collection<Coordinate[]> rings, Collection<Chain> lines) {
-    List<NodedSegmentString> strings = new ArrayList<>();
-    for (Coordinate[] ring : rings) {
-      strings.add(new NodedSegmentString(ring, OUTLINE));
-    }
+  /**
+   * As a rule the lines end on vertices of the outline and meet nothing else; then cutting at those
+   * vertices is all there is to do, and snap rounding is spared.
+   */
+  static List<Edge> edges(List<Coordinate[]> rings, List<Chain> lines) {
+    List<Coordinate[]> paths = new ArrayList<>(rings);
+    Set<Coordinate> ends = new HashSet<>();
     for (Chain line : lines) {
-      strings.add(new NodedSegmentString(coordinates(line), LINE));
+      Coordinate[] path = coordinates(line);
+      paths.add(path);
+      if (!line.closed()) {
+        ends.add(path[0]);
+        ends.add(path[path.length - 1]);
+      }
+    }
+    List<Edge> cut = new ArrayList<>();
+    for (int i = 0; i < paths.size(); i++) {
+      cut(paths.get(i), ends, i < rings.size() ? 1 : 0, cut);
+    }
+    return new EdgeCheck(cut).meetOnlyAtEnds() ? cut : snapRounded(paths, rings.size());
+  }
+
+  private static void cut(Coordinate[] path, Set<Coordinate> at, int ground, List<Edge> edges) {
+    int from = 0;
+    for (int i = 1; i < path.length; i++) {
+      if (i == path.length - 1 || at.contains(path[i])) {
+        edges.add(new Edge(Arrays.copyOfRange(path, from, i + 1), ground));
+        from = i;
+      }
+    }
+  }
+
+  private static List<Edge> snapRounded(List<Coordinate[]> paths, int ringCount) {
+    List<NodedSegmentString> strings = new ArrayList<>();
+    for (int i = 0; i < paths.size(); i++) {
+      strings.add(new NodedSegmentString(paths.get(i), i < ringCount ? OUTLINE : LINE));
     }
     SnapRoundingNoder noder = new SnapRoundingNoder(new PrecisionModel(1 / Frame.UNIT));
     noder.computeNodes(strings);

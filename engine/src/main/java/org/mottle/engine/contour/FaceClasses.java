@@ -3,9 +3,8 @@ package org.mottle.engine.contour;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.ToIntFunction;
-import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.Polygon;
 import org.mottle.engine.contour.EdgeNoding.Edge;
+import org.mottle.engine.contour.Faces.Face;
 
 /**
  * The class of every face of a map: outside the outline, or what the ground in it is. A sliver
@@ -20,20 +19,18 @@ final class FaceClasses {
   private final Faces faces;
   private final int[] classes;
 
-  FaceClasses(PlanarMap map, List<Edge> edges, ToIntFunction<Polygon> classOf, double grain) {
+  FaceClasses(PlanarMap map, List<Edge> edges, ToIntFunction<Face> classOf, double grain) {
     this.map = map;
     this.edges = edges;
     this.faces = new Faces(map);
     this.classes = new int[faces.count()];
     markOutside();
-    GeometryFactory local = new GeometryFactory();
     boolean[] sliver = new boolean[classes.length];
     boolean anySliver = false;
     for (int f = 0; f < classes.length; f++) {
       if (classes[f] != OUTSIDE) {
-        Polygon polygon = faces.polygon(f, local, 0, 0);
-        classes[f] = classOf.applyAsInt(polygon);
-        sliver[f] = 2 * polygon.getArea() < grain * polygon.getLength();
+        classes[f] = classOf.applyAsInt(faces.face(f));
+        sliver[f] = faces.face(f).isSliver(grain);
         anySliver |= sliver[f];
       }
     }

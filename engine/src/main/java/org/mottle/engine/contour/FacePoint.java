@@ -2,15 +2,12 @@ package org.mottle.engine.contour;
 
 import java.util.Arrays;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.CoordinateSequence;
-import org.locationtech.jts.geom.Envelope;
-import org.locationtech.jts.geom.LinearRing;
-import org.locationtech.jts.geom.Polygon;
+import org.mottle.engine.contour.Faces.Face;
 
 /**
- * Points inside a polygon: on a horizontal scan line, within the widest of its stretches inside.
- * Scan lines and places on them follow golden sections, so that of several points few lie on one of
- * the regular lines of a grid.
+ * Points inside a face: on a horizontal scan line, within the widest of its stretches inside. Scan
+ * lines and places on them follow golden sections, so that of several points few lie on one of the
+ * regular lines of a grid.
  */
 final class FacePoint {
   private static final double GOLDEN = 0.6180339887498949;
@@ -19,13 +16,12 @@ final class FacePoint {
   private int count;
 
   /** The k-th point inside, or null when the scan line meets no inside. */
-  Coordinate find(Polygon polygon, int k) {
-    Envelope extent = polygon.getEnvelopeInternal();
-    double y = extent.getMinY() + fraction(k + 0.88) * extent.getHeight();
+  Coordinate find(Face face, int k) {
+    double y = face.extent().getMinY() + fraction(k + 0.88) * face.extent().getHeight();
     count = 0;
-    scan(polygon.getExteriorRing(), y);
-    for (int h = 0; h < polygon.getNumInteriorRing(); h++) {
-      scan(polygon.getInteriorRingN(h), y);
+    scan(face.shell(), y);
+    for (Coordinate[] hole : face.holes()) {
+      scan(hole, y);
     }
     Arrays.sort(crossings, 0, count);
     int widest = -1;
@@ -47,21 +43,16 @@ final class FacePoint {
     return turned - Math.floor(turned);
   }
 
-  private void scan(LinearRing ring, double y) {
-    CoordinateSequence points = ring.getCoordinateSequence();
-    double x0 = points.getX(0);
-    double y0 = points.getY(0);
-    for (int i = 1; i < points.size(); i++) {
-      double x1 = points.getX(i);
-      double y1 = points.getY(i);
-      if (y0 > y != y1 > y) {
+  private void scan(Coordinate[] ring, double y) {
+    for (int i = 1; i < ring.length; i++) {
+      Coordinate a = ring[i - 1];
+      Coordinate b = ring[i];
+      if (a.y > y != b.y > y) {
         if (count == crossings.length) {
           crossings = Arrays.copyOf(crossings, 2 * count);
         }
-        crossings[count++] = x0 + (y - y0) / (y1 - y0) * (x1 - x0);
+        crossings[count++] = a.x + (y - a.y) / (b.y - a.y) * (b.x - a.x);
       }
-      x0 = x1;
-      y0 = y1;
     }
   }
 }

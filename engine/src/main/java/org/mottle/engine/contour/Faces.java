@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.locationtech.jts.algorithm.Area;
+import org.locationtech.jts.algorithm.Length;
 import org.locationtech.jts.algorithm.PointLocation;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -11,6 +12,7 @@ import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
+import org.locationtech.jts.geom.impl.CoordinateArraySequence;
 
 /**
  * The bounded faces of a {@link PlanarMap} as polygons: rings pass no point twice, holes lie in the
@@ -23,22 +25,45 @@ final class Faces {
   private final List<Face> faces = new ArrayList<>();
   private final int[] faceOfCycle;
 
-  /** A face while it is put together. */
-  private static final class Face {
-    final Coordinate[] shell;
-    final double area;
-    final Envelope extent = new Envelope();
-    final List<Coordinate[]> holes = new ArrayList<>();
+  /** A face: its rings in local coordinates. */
+  static final class Face {
+    private final Coordinate[] shell;
+    private final double shellArea;
+    private final Envelope extent = new Envelope();
+    private final List<Coordinate[]> holes = new ArrayList<>();
 
-    Face(Coordinate[] shell, double area) {
+    private Face(Coordinate[] shell, double shellArea) {
       this.shell = shell;
-      this.area = area;
+      this.shellArea = shellArea;
       for (Coordinate point : shell) {
         extent.expandToInclude(point);
       }
     }
 
-    boolean contains(Coordinate point) {
+    Coordinate[] shell() {
+      return shell;
+    }
+
+    List<Coordinate[]> holes() {
+      return holes;
+    }
+
+    Envelope extent() {
+      return extent;
+    }
+
+    /** Whether it is nowhere much wider than {@code width}, judged by its area and boundary. */
+    boolean isSliver(double width) {
+      double area = shellArea;
+      double length = Length.ofLine(new CoordinateArraySequence(shell));
+      for (Coordinate[] hole : holes) {
+        area -= Area.ofRing(hole);
+        length += Length.ofLine(new CoordinateArraySequence(hole));
+      }
+      return 2 * area < width * length;
+    }
+
+    private boolean contains(Coordinate point) {
       return extent.contains(point)
           && PointLocation.locateInRing(point, shell) == Location.INTERIOR;
     }
@@ -90,15 +115,19 @@ final class Faces {
     return faceOfCycle[cycle];
   }
 
-  /** A face in local coordinates shifted by an origin. */
-  Polygon polygon(int face, GeometryFactory factory, double originX, double originY) {
-    Face f = faces.get(face);
-    LinearRing[] holes =
-        f.holes.stream()
-            .map(hole -> factory.createLinearRing(shifted(hole, originX, originY)))
-            .toArray(LinearRing[]::new);
+  Face face(int i) {
+    return faces.get(i);
+  }
+
+  /** A face as a polygon, shifted to where its local coordinates begin. */
+  Polygon polygon(int i, GeometryFactory factory, double originX, double originY) {
+    Face face = faces.get(i);
+    LinearRing[] holes = new LinearRing[face.holes.size()];
+    for (int h = 0; h < holes.length; h++) {
+      holes[h] = factory.createLinearRing(shifted(face.holes.get(h), originX, originY));
+    }
     return factory.createPolygon(
-        factory.createLinearRing(shifted(f.shell, originX, originY)), holes);
+        factory.createLinearRing(shifted(face.shell, originX, originY)), holes);
   }
 
   private static Coordinate[] shifted(Coordinate[] ring, double originX, double originY) {
@@ -160,7 +189,8 @@ final class Faces {
     int smallest = UNBOUNDED;
     for (int i = 0; i < faces.size(); i++) {
       Face face = faces.get(i);
-      if ((smallest == UNBOUNDED || face.area < faces.get(smallest).area) && face.contains(point)) {
+      if ((smallest == UNBOUNDED || face.shellArea < faces.get(smallest).shellArea)
+          && face.contains(point)) {
         smallest = i;
       }
     }

@@ -18,7 +18,7 @@ import org.mottle.engine.grid.Raster;
  */
 public final class IsoLines {
   private static final double ROUNDING = 1e-9;
-  private static final double MOST_LEVELS = 10_000;
+  private static final int MOST_LEVELS = 10_000;
 
   private IsoLines() {}
 
@@ -28,56 +28,61 @@ public final class IsoLines {
    * @param outline valid polygon or multipolygon, m
    * @param surface values at cell centres
    * @param step between levels, above 0
-   * @param limits of the bands drawn beside the lines; may be empty
+   * @param limits of the bands drawn beside the lines; may be none
    */
-  public static List<IsoLine> of(Geometry outline, Raster surface, double step, double[] limits) {
-    Check.above("step", step, 0, "");
-    double least = Double.POSITIVE_INFINITY;
-    double most = Double.NEGATIVE_INFINITY;
-    for (int i = 0; i < surface.grid().size(); i++) {
-      if (surface.has(i)) {
-        least = Math.min(least, surface.value(i));
-        most = Math.max(most, surface.value(i));
-      }
-    }
-    if ((most - least) / step > MOST_LEVELS) {
-      throw new IllegalArgumentException(
-          "a step of " + step + " between " + least + " and " + most + " gives too many levels");
-    }
-    List<Double> levels = new ArrayList<>();
-    for (double k = Math.ceil(least / step - ROUNDING); k * step <= most; k++) {
-      levels.add(multiple(k, step));
-    }
-    return at(outline, surface, levels.stream().mapToDouble(d -> d).toArray(), limits);
-  }
-
-  /** Lines at whole multiples of a step. */
-  public static List<IsoLine> of(Geometry outline, Raster surface, double step) {
-    return of(outline, surface, step, new double[0]);
+  public static List<IsoLine> of(Geometry outline, Raster surface, double step, double... limits) {
+    return Contours.of(outline, surface).isoLines(step, limits);
   }
 
   /** Lines at given levels; those the surface does not reach inside the outline are left out. */
   public static List<IsoLine> at(
       Geometry outline, Raster surface, double[] levels, double[] limits) {
+    return at(Contours.of(outline, surface), levels, limits);
+  }
+
+  static List<IsoLine> at(Contours contours, double[] levels, double[] limits) {
     Level[] limitLevels = Level.ofLimits(limits);
-    ContourLines lines = new ContourLines(outline, surface);
+    ContourLines lines = new ContourLines(contours);
+    GeometryFactory factory = contours.factory();
     List<IsoLine> found = new ArrayList<>();
     for (double value : levels) {
-      Level level = new Level(value, true);
-      for (Level limit : limitLevels) {
-        if (Math.abs(limit.value() - value) <= ROUNDING * Math.max(1, Math.abs(value))) {
-          level = limit;
+      List<Chain> parts = lines.at(level(value, limitLevels));
+      if (!parts.isEmpty()) {
+        LineString[] drawn = new LineString[parts.size()];
+        for (int i = 0; i < drawn.length; i++) {
+          drawn[i] = line(parts.get(i), contours.frame(), factory);
         }
-      }
-      LineString[] parts =
-          lines.at(level).stream()
-              .map(part -> line(part, lines.frame(), outline.getFactory()))
-              .toArray(LineString[]::new);
-      if (parts.length > 0) {
-        found.add(new IsoLine(value, outline.getFactory().createMultiLineString(parts)));
+        found.add(new IsoLine(value, factory.createMultiLineString(drawn)));
       }
     }
     return found;
+  }
+
+  private static Level level(double value, Level[] limits) {
+    for (Level limit : limits) {
+      if (Math.abs(limit.value() - value) <= ROUNDING * Math.max(1, Math.abs(value))) {
+        return limit;
+      }
+    }
+    return new Level(value, true);
+  }
+
+  /** The multiples of a step between the least and the greatest value of a surface. */
+  static double[] multiples(LinearSurface surface, double step) {
+    Check.above("step", step, 0, "");
+    double least = surface.least();
+    double most = surface.most();
+    double count = Math.floor(most / step) - Math.ceil(least / step) + 1;
+    if (count > MOST_LEVELS) {
+      throw new IllegalArgumentException(
+          "a step of %s between %s and %s gives more than %s levels; use a larger step"
+              .formatted(step, least, most, MOST_LEVELS));
+    }
+    double[] levels = new double[(int) Math.max(0, count)];
+    for (int i = 0; i < levels.length; i++) {
+      levels[i] = multiple(Math.ceil(least / step) + i, step);
+    }
+    return levels;
   }
 
   /** k times the step, as the decimal a reader expects: 3 times 0.1 is 0.3. */

@@ -25,6 +25,16 @@ record Level(double value, boolean above) {
     return Math.abs(v - value) <= 2 * slack();
   }
 
+  /** The least value that is the level. */
+  double lowest() {
+    return value - slack();
+  }
+
+  /** The greatest value that is the level. */
+  double highest() {
+    return value + slack();
+  }
+
   private double slack() {
     return ROUNDING * Math.max(1, Math.abs(value));
   }

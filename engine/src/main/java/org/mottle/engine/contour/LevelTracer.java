@@ -14,8 +14,6 @@ import java.util.List;
 final class LevelTracer {
   private static final int[] CORNER_ROW = {0, 0, 1, 1};
   private static final int[] CORNER_COLUMN = {0, 1, 1, 0};
-  private static final int[] BEYOND_ROW = {-1, 0, 1, 0};
-  private static final int[] BEYOND_COLUMN = {0, 1, 0, -1};
   private static final int OUTER = 0;
   private static final int FIRST_SPOKE = 1;
   private static final int SECOND_SPOKE = 2;
@@ -24,10 +22,12 @@ final class LevelTracer {
   private final LinearSurface surface;
   private final Level level;
   private final Frame frame;
+  private final int columns;
+  private final int[] corner;
+  private final int[] beyond;
   private final boolean[] visited;
 
-  private int row;
-  private int column;
+  private int quad;
   private int triangle;
 
   LevelTracer(QuadMask mask, Level level, Frame frame) {
@@ -35,84 +35,68 @@ final class LevelTracer {
     this.surface = mask.surface();
     this.level = level;
     this.frame = frame;
-    this.visited = new boolean[4 * mask.rows() * mask.columns()];
+    this.columns = surface.grid().columns();
+    this.corner = new int[] {0, 1, columns + 1, columns};
+    this.beyond = new int[] {-columns, 1, columns, -1};
+    this.visited = new boolean[4 * surface.grid().size()];
   }
 
   List<Chain> trace() {
     List<Chain> chains = new ArrayList<>();
-    for (int r = mask.firstRow(); r < mask.firstRow() + mask.rows(); r++) {
-      for (int c = mask.firstColumn(); c < mask.firstColumn() + mask.columns(); c++) {
-        if (mask.active(r, c) && passes(r, c)) {
-          for (int k = 0; k < 4; k++) {
-            if (!visited[4 * mask.index(r, c) + k] && crosses(r, c, k)) {
-              chains.add(chain(r, c, k));
-            }
-          }
+    for (int at : mask.between(level.lowest(), level.highest())) {
+      for (int k = 0; k < 4; k++) {
+        if (!visited[4 * at + k] && crossings(at, k) != 0) {
+          chains.add(chain(at, k));
         }
       }
     }
     return chains;
   }
 
-  private boolean passes(int r, int c) {
-    boolean first = above(r, c, 0);
-    return above(r, c, 1) != first || above(r, c, 2) != first || above(r, c, 3) != first;
-  }
-
-  private boolean crosses(int r, int c, int k) {
-    boolean middle = level.isAbove(surface.middle(r, c));
-    return above(r, c, k) != middle || above(r, c, k + 1) != middle;
-  }
-
-  private boolean above(int r, int c, int corner) {
-    return level.isAbove(corner(r, c, corner));
-  }
-
-  private double corner(int r, int c, int corner) {
-    return surface.centre(r + CORNER_ROW[corner & 3], c + CORNER_COLUMN[corner & 3]);
-  }
-
-  private Chain chain(int r, int c, int k) {
+  private Chain chain(int at, int k) {
     Chain.Builder points = new Chain.Builder();
-    boolean[] crossing = crossings(r, c, k);
-    int one = crossing[OUTER] ? OUTER : FIRST_SPOKE;
-    int other = crossing[SECOND_SPOKE] ? SECOND_SPOKE : FIRST_SPOKE;
-    boolean closed = follow(r, c, k, other, points);
+    int crossed = crossings(at, k);
+    int one = crosses(crossed, OUTER) ? OUTER : FIRST_SPOKE;
+    int other = crosses(crossed, SECOND_SPOKE) ? SECOND_SPOKE : FIRST_SPOKE;
+    boolean closed = follow(at, k, other, points);
     if (!closed) {
       points.reverse();
-      follow(r, c, k, one, points);
+      follow(at, k, one, points);
     }
     return points.build(closed);
   }
 
-  private boolean[] crossings(int r, int c, int k) {
-    boolean middle = level.isAbove(surface.middle(r, c));
-    boolean first = above(r, c, k);
-    boolean second = above(r, c, k + 1);
-    return new boolean[] {first != second, first != middle, second != middle};
+  /** The edges of a triangle that the level crosses, one bit each: none or two. */
+  private int crossings(int at, int k) {
+    boolean middle = level.isAbove(surface.middle(at));
+    boolean first = level.isAbove(surface.centre(at + corner[k]));
+    boolean second = level.isAbove(surface.centre(at + corner[(k + 1) & 3]));
+    return (first != second ? 1 << OUTER : 0)
+        | (first != middle ? 1 << FIRST_SPOKE : 0)
+        | (second != middle ? 1 << SECOND_SPOKE : 0);
+  }
+
+  private static boolean crosses(int crossed, int edge) {
+    return (crossed >> edge & 1) == 1;
   }
 
   /** Leaves the triangle by an edge and goes on; true when it comes back to where it started. */
-  private boolean follow(int r, int c, int k, int leaveBy, Chain.Builder points) {
-    row = r;
-    column = c;
+  private boolean follow(int at, int k, int leaveBy, Chain.Builder points) {
+    quad = at;
     triangle = k;
     int exit = leaveBy;
     while (true) {
-      visited[4 * mask.index(row, column) + triangle] = true;
+      visited[4 * quad + triangle] = true;
       addCrossing(exit, points);
       int entry = step(exit);
-      if (!mask.active(row, column)) {
+      if (!mask.active(quad)) {
         return false;
       }
-      if (row == r && column == c && triangle == k) {
+      if (quad == at && triangle == k) {
         return true;
       }
-      boolean[] crossing = crossings(row, column, triangle);
-      exit = OUTER;
-      while (exit == entry || !crossing[exit]) {
-        exit++;
-      }
+      int crossed = crossings(quad, triangle) & ~(1 << entry);
+      exit = Integer.numberOfTrailingZeros(crossed);
     }
   }
 
@@ -120,8 +104,7 @@ final class LevelTracer {
   private int step(int exit) {
     switch (exit) {
       case OUTER:
-        row += BEYOND_ROW[triangle];
-        column += BEYOND_COLUMN[triangle];
+        quad += beyond[triangle];
         triangle = (triangle + 2) & 3;
         return OUTER;
       case FIRST_SPOKE:
@@ -136,11 +119,13 @@ final class LevelTracer {
   private void addCrossing(int edge, Chain.Builder points) {
     int from = edge == SECOND_SPOKE ? (triangle + 1) & 3 : triangle;
     int to = (triangle + 1) & 3;
-    double a = corner(row, column, from);
-    double b = edge == OUTER ? corner(row, column, to) : surface.middle(row, column);
+    double a = surface.centre(quad + corner[from]);
+    double b = edge == OUTER ? surface.centre(quad + corner[to]) : surface.middle(quad);
     double t = Math.min(1, Math.max(0, (level.value() - a) / (b - a)));
     double endRow = edge == OUTER ? CORNER_ROW[to] : 0.5;
     double endColumn = edge == OUTER ? CORNER_COLUMN[to] : 0.5;
+    int row = quad / columns;
+    int column = quad % columns;
     points.add(
         mask.localX(frame, column + CORNER_COLUMN[from] + t * (endColumn - CORNER_COLUMN[from])),
         mask.localY(frame, row + CORNER_ROW[from] + t * (endRow - CORNER_ROW[from])));

@@ -20,13 +20,31 @@ public final class LinearSurface {
     this.values = raster.values();
   }
 
+  /** The least value at a cell centre; infinite when there is none. */
+  double least() {
+    double least = Double.POSITIVE_INFINITY;
+    for (double value : values) {
+      least = value < least ? value : least;
+    }
+    return least;
+  }
+
+  /** The greatest value at a cell centre; infinite when there is none. */
+  double most() {
+    double most = Double.NEGATIVE_INFINITY;
+    for (double value : values) {
+      most = value > most ? value : most;
+    }
+    return most;
+  }
+
   CellGrid grid() {
     return grid;
   }
 
   /** Value at a cell centre. */
-  double centre(int row, int column) {
-    return values[grid.index(row, column)];
+  double centre(int at) {
+    return values[at];
   }
 
   /** Whether the four centres south and east of a centre, itself included, have values. */
@@ -35,12 +53,11 @@ public final class LinearSurface {
         && column >= 0
         && row < grid.rows() - 1
         && column < grid.columns() - 1
-        && !Double.isNaN(middle(row, column));
+        && !Double.isNaN(middle(grid.index(row, column)));
   }
 
   /** Value in the middle of four centres of which the given one is the north-western. */
-  double middle(int row, int column) {
-    int at = grid.index(row, column);
+  double middle(int at) {
     int below = at + grid.columns();
     return 0.25 * ((values[at] + values[at + 1]) + (values[below] + values[below + 1]));
   }
@@ -62,11 +79,12 @@ public final class LinearSurface {
 
   /** A triangle is corner, corner, middle; p runs along its outer edge, q from there inwards. */
   private double inQuad(int row, int column, double u, double v) {
-    double northWest = centre(row, column);
-    double northEast = centre(row, column + 1);
-    double southWest = centre(row + 1, column);
-    double southEast = centre(row + 1, column + 1);
-    double middle = middle(row, column);
+    int at = grid.index(row, column);
+    double northWest = values[at];
+    double northEast = values[at + 1];
+    double southWest = values[at + grid.columns()];
+    double southEast = values[at + grid.columns() + 1];
+    double middle = middle(at);
     boolean upright = Math.abs(v - 0.5) >= Math.abs(u - 0.5);
     if (upright) {
       return v <= 0.5

@@ -9,7 +9,6 @@ import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.CoordinateList;
 import org.locationtech.jts.geom.CoordinateSequence;
-import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 
@@ -19,8 +18,6 @@ import org.locationtech.jts.geom.Polygon;
  * at a time.
  */
 final class OutlineIndex {
-  private static final int MOST_BUCKETS_A_SIDE = 256;
-
   private double[] x = new double[64];
   private double[] y = new double[64];
   private int[] next = new int[64];
@@ -28,17 +25,7 @@ final class OutlineIndex {
   private int n;
   private final List<Integer> ringStart = new ArrayList<>();
 
-  private final double west;
-  private final double south;
-  private final double bucket;
-  private final int columns;
-  private final int rows;
-  private int[] start;
-  private int[] held;
-  private final int[] stamp;
-  private int query;
-  private int[] found = new int[16];
-  private int foundCount;
+  private final SegmentBuckets buckets;
 
   OutlineIndex(Geometry outline, Frame frame) {
     for (int p = 0; p < outline.getNumGeometries(); p++) {
@@ -48,16 +35,13 @@ final class OutlineIndex {
         addRing(polygon.getInteriorRingN(h).getCoordinateSequence(), false, frame);
       }
     }
-    Envelope extent = outline.getEnvelopeInternal();
-    this.west = frame.localX(extent.getMinX());
-    this.south = frame.localY(extent.getMinY());
-    double side = Math.max(extent.getWidth(), extent.getHeight());
-    int aSide = (int) Math.min(MOST_BUCKETS_A_SIDE, Math.max(16, 4 * Math.sqrt(n)));
-    this.bucket = side / aSide;
-    this.columns = (int) (extent.getWidth() / bucket) + 1;
-    this.rows = (int) (extent.getHeight() / bucket) + 1;
-    this.stamp = new int[n];
-    fillBuckets();
+    double[] endX = new double[n];
+    double[] endY = new double[n];
+    for (int i = 0; i < n; i++) {
+      endX[i] = x[next[i]];
+      endY[i] = y[next[i]];
+    }
+    this.buckets = new SegmentBuckets(Arrays.copyOf(x, n), Arrays.copyOf(y, n), endX, endY);
   }
 
   int size() {
@@ -82,30 +66,11 @@ final class OutlineIndex {
 
   /** Finds the segments that may meet a rectangle; read them by {@link #found(int)}. */
   int find(double x0, double y0, double x1, double y1) {
-    query++;
-    foundCount = 0;
-    int firstRow = row(Math.min(y0, y1));
-    int lastRow = row(Math.max(y0, y1));
-    int firstColumn = column(Math.min(x0, x1));
-    int lastColumn = column(Math.max(x0, x1));
-    for (int r = firstRow; r <= lastRow; r++) {
-      for (int at = start[r * columns + firstColumn];
-          at < start[r * columns + lastColumn + 1];
-          at++) {
-        if (stamp[held[at]] != query) {
-          stamp[held[at]] = query;
-          if (foundCount == found.length) {
-            found = Arrays.copyOf(found, 2 * foundCount);
-          }
-          found[foundCount++] = held[at];
-        }
-      }
-    }
-    return foundCount;
+    return buckets.find(x0, y0, x1, y1);
   }
 
   int found(int i) {
-    return found[i];
+    return buckets.found(i);
   }
 
   /** Even-odd rule; points on the outline fall on either side. */
@@ -175,54 +140,5 @@ final class OutlineIndex {
     }
     x[n] = px;
     y[n++] = py;
-  }
-
-  private int row(double py) {
-    return (int) Math.max(0, Math.min(rows - 1, Math.floor((py - south) / bucket)));
-  }
-
-  private int column(double px) {
-    return (int) Math.max(0, Math.min(columns - 1, Math.floor((px - west) / bucket)));
-  }
-
-  private void fillBuckets() {
-    start = new int[rows * columns + 1];
-    for (int i = 0; i < n; i++) {
-      visit(i, false);
-    }
-    for (int b = 1; b <= rows * columns; b++) {
-      start[b] += start[b - 1];
-    }
-    held = new int[start[rows * columns]];
-    for (int i = n - 1; i >= 0; i--) {
-      visit(i, true);
-    }
-  }
-
-  /** Every bucket of every row the segment passes, one to either side more for rounding. */
-  private void visit(int i, boolean place) {
-    int j = next[i];
-    int firstRow = row(Math.min(y[i], y[j]) - Frame.UNIT);
-    int lastRow = row(Math.max(y[i], y[j]) + Frame.UNIT);
-    for (int r = firstRow; r <= lastRow; r++) {
-      double from = xAt(i, j, r == firstRow ? Math.min(y[i], y[j]) : south + r * bucket, i);
-      double to = xAt(i, j, r == lastRow ? Math.max(y[i], y[j]) : south + (r + 1) * bucket, j);
-      int last = column(Math.max(from, to) + Frame.UNIT);
-      for (int c = column(Math.min(from, to) - Frame.UNIT); c <= last; c++) {
-        if (place) {
-          held[--start[r * columns + c]] = i;
-        } else {
-          start[r * columns + c]++;
-        }
-      }
-    }
-  }
-
-  private double xAt(int i, int j, double py, int whenLevel) {
-    if (y[i] == y[j]) {
-      return x[whenLevel];
-    }
-    double t = Math.min(1, Math.max(0, (py - y[i]) / (y[j] - y[i])));
-    return x[i] + t * (x[j] - x[i]);
   }
 }

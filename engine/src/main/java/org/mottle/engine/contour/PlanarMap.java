@@ -82,7 +82,11 @@ final class PlanarMap {
     }
     for (List<Integer> halves : leaving) {
       halves.sort(this::compareDirection);
-      outgoing.add(halves.stream().mapToInt(Integer::intValue).toArray());
+      int[] sorted = new int[halves.size()];
+      for (int i = 0; i < sorted.length; i++) {
+        sorted[i] = halves.get(i);
+      }
+      outgoing.add(sorted);
     }
   }
 

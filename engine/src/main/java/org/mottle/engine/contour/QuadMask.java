@@ -1,6 +1,7 @@
 package org.mottle.engine.contour;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
@@ -17,6 +18,11 @@ final class QuadMask {
   private final CellGrid quads;
   private final int margin;
   private final CellCoverage coverage;
+  private final boolean[] active;
+  private final int[] squares;
+  private final double[] least;
+  private final double[] most;
+  private int count;
 
   QuadMask(Geometry outline, LinearSurface surface) {
     this.surface = surface;
@@ -37,33 +43,52 @@ final class QuadMask {
             grid.west() + cell / 2, grid.north() - cell / 2, cell, grid.columns(), grid.rows());
     this.quads = shifted.grown(margin);
     this.coverage = CellCoverage.of(outline, quads);
+    this.active = new boolean[grid.size()];
+    this.squares = new int[coverage.touchedCount()];
+    this.least = new double[squares.length];
+    this.most = new double[squares.length];
+    for (int i = 0; i < squares.length; i++) {
+      int row = coverage.touchedCell(i) / quads.columns() - margin;
+      int column = coverage.touchedCell(i) % quads.columns() - margin;
+      if (surface.known(row, column)) {
+        add(grid.index(row, column));
+      }
+    }
+  }
+
+  private void add(int at) {
+    double a = surface.centre(at);
+    double b = surface.centre(at + 1);
+    double c = surface.centre(at + surface.grid().columns());
+    double d = surface.centre(at + surface.grid().columns() + 1);
+    active[at] = true;
+    squares[count] = at;
+    least[count] = Math.min(Math.min(a, b), Math.min(c, d));
+    most[count++] = Math.max(Math.max(a, b), Math.max(c, d));
+  }
+
+  /** The squares between whose values there are some of [from, to], by index. */
+  int[] between(double from, double to) {
+    int[] found = new int[count];
+    int n = 0;
+    for (int i = 0; i < count; i++) {
+      if (least[i] <= to && most[i] >= from) {
+        found[n++] = squares[i];
+      }
+    }
+    return Arrays.copyOf(found, n);
   }
 
   LinearSurface surface() {
     return surface;
   }
 
-  int firstRow() {
-    return -margin;
+  /** Whether a square, by the index of its north-western centre, is touched and has values. */
+  boolean active(int at) {
+    return at >= 0 && at < active.length && active[at];
   }
 
-  int firstColumn() {
-    return -margin;
-  }
-
-  int rows() {
-    return quads.rows();
-  }
-
-  int columns() {
-    return quads.columns();
-  }
-
-  int index(int row, int column) {
-    return (row + margin) * quads.columns() + column + margin;
-  }
-
-  boolean touched(int row, int column) {
+  private boolean touched(int row, int column) {
     int r = row + margin;
     int c = column + margin;
     return r >= 0
@@ -73,18 +98,17 @@ final class QuadMask {
         && coverage.touches(quads.index(r, c));
   }
 
-  boolean active(int row, int column) {
-    return touched(row, column) && surface.known(row, column);
-  }
-
   /** Edges between squares with and without values, as straight lines in local coordinates. */
   List<Chain> seams(Frame frame) {
+    if (count == squares.length) {
+      return List.of();
+    }
     List<Chain> seams = new ArrayList<>();
-    int lastRow = firstRow() + rows();
-    int lastColumn = firstColumn() + columns();
-    for (int row = firstRow(); row < lastRow; row++) {
+    int lastRow = quads.rows() - margin;
+    int lastColumn = quads.columns() - margin;
+    for (int row = -margin; row < lastRow; row++) {
       int from = Integer.MIN_VALUE;
-      for (int column = firstColumn(); column <= lastColumn; column++) {
+      for (int column = -margin; column <= lastColumn; column++) {
         boolean seam = seam(row - 1, column, row, column);
         if (seam && from == Integer.MIN_VALUE) {
           from = column;
@@ -94,9 +118,9 @@ final class QuadMask {
         }
       }
     }
-    for (int column = firstColumn(); column < lastColumn; column++) {
+    for (int column = -margin; column < lastColumn; column++) {
       int from = Integer.MIN_VALUE;
-      for (int row = firstRow(); row <= lastRow; row++) {
+      for (int row = -margin; row <= lastRow; row++) {
         boolean seam = seam(row, column - 1, row, column);
         if (seam && from == Integer.MIN_VALUE) {
           from = row;

@@ -17,54 +17,77 @@ public final class CellCoverage {
   private static final double ROUNDING = 1e-12;
 
   private final CellGrid grid;
-  private final int[] cells;
-  private final double[] share;
-  private final double[] centroidX;
-  private final double[] centroidY;
   private final int firstRow;
   private final int firstColumn;
   private final int columns;
   private final boolean[] touched;
+  private int[] touchedCells;
+  private int touchedCount;
+  private int[] cells;
+  private double[] share;
+  private double[] centroidU;
+  private double[] centroidV;
+  private int count;
 
   private CellCoverage(CoverageSums sums) {
     this.grid = sums.grid;
-    int n = 0;
-    int[] found = new int[sums.rows * sums.columns];
     this.firstRow = sums.firstRow;
     this.firstColumn = sums.firstColumn;
     this.columns = sums.columns;
-    this.touched = new boolean[found.length];
-    double[] foundShare = new double[found.length];
-    double[] u = new double[found.length];
-    double[] v = new double[found.length];
+    this.touched = new boolean[sums.rows * columns];
+    this.touchedCells = new int[touched.length];
+    this.cells = new int[touched.length];
+    this.share = new double[touched.length];
+    this.centroidU = new double[touched.length];
+    this.centroidV = new double[touched.length];
     for (int r = 0; r < sums.rows; r++) {
-      double cover = 0;
-      double coverV = 0;
-      for (int c = 0; c < sums.columns; c++) {
-        int at = r * (sums.columns + 1) + c;
-        int cell = grid.index(sums.firstRow + r, sums.firstColumn + c);
-        cover += sums.cover[at];
-        coverV += sums.coverV[at];
-        double area = cover + sums.area[at];
-        touched[r * columns + c] = sums.passed[at] || area > ROUNDING;
-        if (area > ROUNDING) {
-          boolean whole = area > 1 - ROUNDING;
-          found[n] = cell;
-          foundShare[n] = whole ? 1 : area;
-          u[n] = whole ? 0.5 : unit((0.5 * cover + sums.momentU[at]) / area);
-          v[n] = whole ? 0.5 : unit((coverV + sums.momentV[at]) / area);
-          n++;
+      addRow(sums, r);
+    }
+    this.touchedCells = Arrays.copyOf(touchedCells, touchedCount);
+    this.cells = Arrays.copyOf(cells, count);
+    this.share = Arrays.copyOf(share, count);
+    this.centroidU = Arrays.copyOf(centroidU, count);
+    this.centroidV = Arrays.copyOf(centroidV, count);
+  }
+
+  /** Cells the boundary does not pass are covered whole or not at all. */
+  private void addRow(CoverageSums sums, int r) {
+    double cover = 0;
+    double coverV = 0;
+    int cell = grid.index(firstRow + r, firstColumn);
+    int at = r * (columns + 1);
+    for (int c = 0; c < columns; c++, cell++, at++) {
+      cover += sums.cover[at];
+      coverV += sums.coverV[at];
+      boolean passed = sums.passed[at];
+      if (passed || cover > 0.5) {
+        touched[r * columns + c] = true;
+        touchedCells[touchedCount++] = cell;
+        if (passed) {
+          addPart(sums, at, cell, cover, coverV);
+        } else {
+          add(cell, 1, 0.5, 0.5);
         }
       }
     }
-    this.cells = Arrays.copyOf(found, n);
-    this.share = Arrays.copyOf(foundShare, n);
-    this.centroidX = Arrays.copyOf(u, n);
-    this.centroidY = Arrays.copyOf(v, n);
-    for (int i = 0; i < n; i++) {
-      centroidX[i] = grid.west() + (cells[i] % grid.columns() + u[i]) * grid.cell();
-      centroidY[i] = grid.north() - (cells[i] / grid.columns() + v[i]) * grid.cell();
+  }
+
+  private void addPart(CoverageSums sums, int at, int cell, double cover, double coverV) {
+    double area = cover + sums.area[at];
+    if (area > 1 - ROUNDING) {
+      add(cell, 1, 0.5, 0.5);
+    } else if (area > ROUNDING) {
+      double u = (0.5 * cover + sums.momentU[at]) / area;
+      double v = (coverV + sums.momentV[at]) / area;
+      add(cell, area, Math.min(1, Math.max(0, u)), Math.min(1, Math.max(0, v)));
     }
+  }
+
+  private void add(int cell, double part, double u, double v) {
+    cells[count] = cell;
+    share[count] = part;
+    centroidU[count] = u;
+    centroidV[count++] = v;
   }
 
   /**
@@ -109,12 +132,12 @@ public final class CellCoverage {
 
   /** x of the centroid of the covered part; the cell's centre when it is covered whole, m. */
   public double x(int i) {
-    return centroidX[i];
+    return grid.west() + (cells[i] % grid.columns() + centroidU[i]) * grid.cell();
   }
 
   /** y of the centroid of the covered part, m. */
   public double y(int i) {
-    return centroidY[i];
+    return grid.north() - (cells[i] / grid.columns() + centroidV[i]) * grid.cell();
   }
 
   /** Whether the polygon or its boundary reaches into the cell, with however little. */
@@ -128,12 +151,22 @@ public final class CellCoverage {
         && touched[row * columns + column];
   }
 
-  /** Sum of the covered areas, m². */
-  public double areaM2() {
-    return Arrays.stream(share).sum() * grid.cell() * grid.cell();
+  /** Number of cells the polygon or its boundary reaches into. */
+  public int touchedCount() {
+    return touchedCells.length;
   }
 
-  private static double unit(double value) {
-    return Math.min(1, Math.max(0, value));
+  /** Index of the i-th such cell, ascending with i. */
+  public int touchedCell(int i) {
+    return touchedCells[i];
+  }
+
+  /** Sum of the covered areas, m². */
+  public double areaM2() {
+    double sum = 0;
+    for (double part : share) {
+      sum += part;
+    }
+    return sum * grid.cell() * grid.cell();
   }
 }

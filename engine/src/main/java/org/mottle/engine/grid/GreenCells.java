@@ -97,16 +97,20 @@ public final class GreenCells {
 
   /** x of the centres at which the surface is wanted, m. */
   public double[] neededX() {
-    return Arrays.stream(needed)
-        .mapToDouble(c -> surfaceGrid.x(c % surfaceGrid.columns()))
-        .toArray();
+    double[] x = new double[needed.length];
+    for (int i = 0; i < x.length; i++) {
+      x[i] = surfaceGrid.x(needed[i] % surfaceGrid.columns());
+    }
+    return x;
   }
 
   /** y of the centres at which the surface is wanted, m. */
   public double[] neededY() {
-    return Arrays.stream(needed)
-        .mapToDouble(c -> surfaceGrid.y(c / surfaceGrid.columns()))
-        .toArray();
+    double[] y = new double[needed.length];
+    for (int i = 0; i < y.length; i++) {
+      y[i] = surfaceGrid.y(needed[i] / surfaceGrid.columns());
+    }
+    return y;
   }
 
   /**
@@ -157,14 +161,13 @@ public final class GreenCells {
     int columns = surfaceGrid.columns();
     boolean[] wanted = new boolean[surfaceGrid.size()];
     int count = 0;
-    for (int cell = 0; cell < grid.size(); cell++) {
-      if (coverage.touches(cell)) {
-        int centre = surfaceGrid.index(cell / grid.columns() + 1, cell % grid.columns() + 1);
-        for (int dr = -columns; dr <= columns; dr += columns) {
-          for (int at = centre + dr - 1; at <= centre + dr + 1; at++) {
-            count += wanted[at] ? 0 : 1;
-            wanted[at] = true;
-          }
+    for (int i = 0; i < coverage.touchedCount(); i++) {
+      int cell = coverage.touchedCell(i);
+      int centre = surfaceGrid.index(cell / grid.columns() + 1, cell % grid.columns() + 1);
+      for (int dr = -columns; dr <= columns; dr += columns) {
+        for (int at = centre + dr - 1; at <= centre + dr + 1; at++) {
+          count += wanted[at] ? 0 : 1;
+          wanted[at] = true;
         }
       }
     }

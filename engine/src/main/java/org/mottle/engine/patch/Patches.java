@@ -3,8 +3,7 @@ package org.mottle.engine.patch;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
@@ -17,7 +16,7 @@ import org.mottle.engine.grid.Raster;
  * west before east.
  */
 public final class Patches {
-  private static final double WIDTH_TOLERANCE = 0.005;
+  private static final double TOLERANCE = 0.005;
 
   private final Raster surface;
   private final LinearSurface linear;
@@ -77,22 +76,19 @@ public final class Patches {
         number,
         part.kind,
         part.geometry,
-        new Patch.Size(part.area, width(part.geometry)),
+        new Patch.Size(part.area, 2 * InscribedCircle.radius(part.geometry, TOLERANCE)),
         readingsIn(part.geometry),
         ground.mean(linear),
         ground.sd(regionMean, surface.grid().cell()));
   }
 
-  private static double width(Polygon polygon) {
-    return 2 * MaximumInscribedCircle.getRadiusLine(polygon, WIDTH_TOLERANCE).getLength();
-  }
-
   private int readingsIn(Polygon polygon) {
-    IndexedPointInAreaLocator locator = new IndexedPointInAreaLocator(polygon);
     int count = 0;
     for (Coordinate reading : readings) {
       boolean near = polygon.getEnvelopeInternal().contains(reading);
-      count += near && locator.locate(reading) != Location.EXTERIOR ? 1 : 0;
+      if (near && SimplePointInAreaLocator.locate(reading, polygon) != Location.EXTERIOR) {
+        count++;
+      }
     }
     return count;
   }

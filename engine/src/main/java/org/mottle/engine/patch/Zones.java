@@ -5,6 +5,7 @@ import java.util.List;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.contour.Band;
 import org.mottle.engine.contour.Bands;
+import org.mottle.engine.contour.Contours;
 import org.mottle.engine.contour.LinearSurface;
 import org.mottle.engine.grid.Raster;
 import org.mottle.engine.survey.TargetBand;
@@ -27,10 +28,15 @@ public final class Zones {
    */
   public static List<Zone> of(
       Geometry outline, Raster surface, TargetBand band, RegionMean regionMean) {
-    LinearSurface linear = new LinearSurface(surface);
+    return of(Contours.of(outline, surface), surface, band, regionMean);
+  }
+
+  /** The same from contours that exist already, made from the outline and the surface. */
+  public static List<Zone> of(
+      Contours contours, Raster surface, TargetBand band, RegionMean regionMean) {
     List<Zone> zones = new ArrayList<>();
-    for (Band part : Bands.tile(outline, surface, new double[] {band.lowPct(), band.highPct()})) {
-      zones.add(zone(part, surface, linear, regionMean));
+    for (Band part : contours.bands(band.lowPct(), band.highPct())) {
+      zones.add(zone(part, surface, contours.surface(), regionMean));
     }
     return zones;
   }
