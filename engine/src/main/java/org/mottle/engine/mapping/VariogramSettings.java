@@ -28,7 +28,7 @@ public record VariogramSettings(
         Optional.empty(),
         Double.NaN,
         Double.NaN,
-        Estimator.MATHERON,
-        Weighting.CRESSIE);
+        Estimator.CRESSIE_HAWKINS,
+        Weighting.PAIRS);
   }
 }

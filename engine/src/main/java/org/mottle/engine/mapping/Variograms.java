@@ -81,23 +81,30 @@ final class Variograms {
               pairs,
               settings.needed().pairs()));
     }
+    double shortest = experimental.lags().get(0).distance();
     List<Shape> shapes =
         settings
             .variogram()
             .model()
             .map(name -> List.of(Shape.valueOf(name.toUpperCase(Locale.ROOT))))
             .orElse(SHORT_LIST);
-    return new AutomaticFit(shapes.stream().map(shape -> candidate(shape, cutoff)).toList())
+    return new AutomaticFit(shapes.stream().map(shape -> candidate(shape, shortest, cutoff)).toList())
         .fit(experimental);
   }
 
-  /** A practical range beyond twice the longest lag is not in the data. */
-  private WeightedLeastSquares candidate(Shape shape, double cutoff) {
+  /**
+   * A practical range beyond twice the longest lag is not in the data, and one within twice the
+   * shortest is a nugget by another name, which would draw a spot round every reading.
+   */
+  private WeightedLeastSquares candidate(Shape shape, double shortest, double cutoff) {
     StructureSpec structure = StructureSpec.of(shape);
     if (shape != Shape.POWER && shape != Shape.LINEAR) {
       double kappa = structure.kappa().isFixed() ? structure.kappa().lower() : 0.5;
-      double longest = 2 * cutoff / shape.model(1, 1, kappa).practicalRange();
-      structure = structure.withRange(Parameter.between(0, longest));
+      double practical = shape.model(1, 1, kappa).practicalRange();
+      structure =
+          structure.withRange(
+              Parameter.between(
+                  2 * Math.min(shortest, cutoff) / practical, 2 * cutoff / practical));
     }
     return WeightedLeastSquares.of(structure).withWeighting(settings.variogram().weighting());
   }

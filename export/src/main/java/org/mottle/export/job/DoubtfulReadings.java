@@ -20,6 +20,9 @@ final class DoubtfulReadings {
   /** Allowance above the pore space, % by volume. */
   private static final double ALLOWANCE_PCT = 5;
 
+  /** Where more are doubtful, the column is. */
+  private static final double MOST_SHARE = 0.2;
+
   private DoubtfulReadings() {}
 
   static List<String> of(List<GreenSurvey> subjects, String source) {
@@ -35,7 +38,17 @@ final class DoubtfulReadings {
         }
       }
     }
-    return lines;
+    long all = subjects.stream().mapToLong(s -> s.readings().size()).sum();
+    return lines.size() > MOST_SHARE * all
+        ? List.of(
+            String.format(
+                Locale.ROOT,
+                "%s: %d of %d values are none that a soil has; if the column is no moisture in per"
+                    + " cent by volume, read every figure in its own unit",
+                source,
+                lines.size(),
+                all))
+        : lines;
   }
 
   private static String line(GreenSurvey subject, String source, Reading r, String why) {
