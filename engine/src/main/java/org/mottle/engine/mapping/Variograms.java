@@ -88,7 +88,8 @@ final class Variograms {
             .model()
             .map(name -> List.of(Shape.valueOf(name.toUpperCase(Locale.ROOT))))
             .orElse(SHORT_LIST);
-    return new AutomaticFit(shapes.stream().map(shape -> candidate(shape, shortest, cutoff)).toList())
+    return new AutomaticFit(
+            shapes.stream().map(shape -> candidate(shape, shortest, cutoff)).toList())
         .fit(experimental);
   }
 
