@@ -46,6 +46,8 @@ class WallsTest {
   static final ArchRule only_the_command_line_ends_the_process =
       noClasses()
           .that()
+          .resideInAPackage("org.mottle.export..")
+          .and()
           .resideOutsideOfPackage("org.mottle.export.cli..")
           .should()
           .callMethod(System.class, "exit", int.class)

@@ -1,0 +1,197 @@
+package org.mottle.export.job;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.mottle.demo.Course;
+import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.patch.Patch;
+import org.mottle.engine.patch.ZoneClass;
+import org.mottle.engine.progress.Progress;
+import org.mottle.export.problem.InputRefused;
+import org.mottle.export.record.Fingerprint;
+import org.mottle.export.settings.SettingsReader;
+import org.mottle.export.settings.SiteSettings;
+import org.mottle.export.verify.Verification;
+import org.mottle.export.write.Format;
+import org.mottle.export.write.OutputRefused;
+
+/** The main job on the invented course. */
+class MapJobTest {
+  @TempDir Path folder;
+  private Path course;
+
+  @BeforeEach
+  void unpack() throws IOException {
+    course = folder.resolve("course");
+    Course.copyTo(course);
+  }
+
+  private SiteSettings site(String settings) throws IOException {
+    return SettingsReader.read(course.resolve(settings)).withCrs("EPSG:32628");
+  }
+
+  private MapReport map(String readings, SiteSettings site, String out, int threads)
+      throws IOException {
+    return job(readings, site, out, threads, false).run(Progress.NONE);
+  }
+
+  private MapJob job(
+      String readings, SiteSettings site, String out, int threads, boolean overwrite) {
+    return new MapJob(
+        new MapRequest(
+            new MapRequest.Inputs(
+                course.resolve("greens.geojson").toString(),
+                course.resolve(readings).toString(),
+                Optional.empty()),
+            site,
+            new MapRequest.Output(
+                folder.resolve(out), overwrite, EnumSet.allOf(Format.class), false),
+            threads));
+  }
+
+  @Test
+  void mapsTheCourseAndReadsItBack() throws IOException {
+    MapReport report = map("readings_S1.csv", site("course_after_rain.yml"), "out", 2);
+    assertThat(report.allMapped()).isTrue();
+    assertThat(report.map().outcomes()).hasSize(9);
+    assertThat(Verification.of(folder.resolve("out")).faults()).isEmpty();
+    // the course's truth: a wet fault on G3 and a wet hollow on G6, sound ground on G1
+    assertThat(wettest(report, "G3").areaM2()).isBetween(60.0, 300.0);
+    assertThat(wettest(report, "G6").areaM2()).isBetween(40.0, 250.0);
+    assertThat(mapped(report, "G1").areaM2(ZoneClass.WET)).isLessThan(45);
+    // a probe read in air is told, not dropped
+    assertThat(report.told()).anyMatch(t -> t.contains("0.6 % is what a probe reads in air"));
+    assertThat(mapped(report, "G9").readingsUsed())
+        .isEqualTo(mapped(report, "G9").subject().readings().size());
+  }
+
+  @Test
+  void twoRunsGiveTheSameBytesOnAnyNumberOfThreads() throws IOException {
+    SiteSettings site = site("course_after_rain.yml");
+    map("readings_S1.csv", site, "one", 1);
+    map("readings_S1.csv", site, "four", 4);
+    assertThat(fingerprints("four")).isEqualTo(fingerprints("one"));
+  }
+
+  @Test
+  void areasOfZonesSumToTheGreens() throws IOException {
+    MapReport report = map("readings_S3.csv", site("course.yml"), "out", 2);
+    for (Outcome outcome : report.map().outcomes()) {
+      if (outcome instanceof Outcome.Mapped green) {
+        double zones =
+            green.parts().zones().stream().mapToDouble(z -> z.geometry().getArea()).sum();
+        assertThat(zones).isCloseTo(green.subject().green().areaM2(), within(0.01));
+      }
+    }
+  }
+
+  @Test
+  void earlierOutputIsNeverTouchedUnasked() throws IOException {
+    SiteSettings site = site("course_after_rain.yml");
+    map("readings_S1.csv", site, "out", 2);
+    Map<String, String> before = fingerprints("out");
+    assertThatThrownBy(() -> map("readings_S1.csv", site, "out", 2))
+        .isInstanceOfSatisfying(
+            OutputRefused.class,
+            refused -> assertThat(refused.lines()).anyMatch(l -> l.contains("--overwrite")));
+    assertThat(fingerprints("out")).isEqualTo(before);
+    assertThat(job("readings_S1.csv", site, "out", 2, true).run(Progress.NONE).allMapped())
+        .isTrue();
+  }
+
+  @Test
+  void refusedInputWritesNothing() throws IOException {
+    Path bad = course.resolve("bad.csv");
+    Files.writeString(
+        bad,
+        "green_id,x,y,vwc_raw\nG1,500120,5316380,wet\nG1,500121,5316381,21\nG1,500122,,20\n",
+        StandardCharsets.UTF_8);
+    assertThatThrownBy(() -> map("bad.csv", site("course.yml"), "out", 2))
+        .isInstanceOfSatisfying(
+            InputRefused.class,
+            refused -> assertThat(refused.lines()).hasSizeGreaterThanOrEqualTo(2));
+    assertThat(folder.resolve("out")).doesNotExist();
+  }
+
+  @Test
+  void aBandForAGreenThatIsNotThereIsRefused() throws IOException {
+    SiteSettings site =
+        SettingsReader.parse("s.yml", "bands: {greens: {G99: {lo_pct: 1, hi_pct: 2}}}")
+            .withCrs("EPSG:32628");
+    assertThatThrownBy(() -> map("readings_S1.csv", site, "out", 2))
+        .hasMessageStartingWith("settings, bands.greens: there is no green 'G99'");
+  }
+
+  @Test
+  void withoutBandsTheMapSaysWhyItHasNoClasses() throws IOException {
+    MapReport report =
+        map("readings_S1.csv", SiteSettings.DEFAULTS.withCrs("EPSG:32628"), "out", 2);
+    assertThat(report.told()).anyMatch(t -> t.startsWith("no classes: no band is set"));
+    assertThat(mapped(report, "G1").parts().zones()).isEmpty();
+    assertThat(folder.resolve("out/raster/G1_S1_vwc.tif")).exists();
+    assertThat(folder.resolve("out/raster/G1_S1_cls.tif")).doesNotExist();
+  }
+
+  @Test
+  void aSelfCrossingOutlineIsRefusedWithItsPlace() {
+    MapJob job =
+        new MapJob(
+            new MapRequest(
+                new MapRequest.Inputs(
+                    course.resolve("imported/greens_import.shp").toString(),
+                    course.resolve("readings_S1.csv").toString(),
+                    Optional.empty()),
+                SiteSettings.DEFAULTS.withCrs("EPSG:32628"),
+                new MapRequest.Output(
+                    folder.resolve("out"), false, EnumSet.allOf(Format.class), false),
+                1));
+    assertThatThrownBy(() -> job.run(Progress.NONE))
+        .isInstanceOf(InputRefused.class)
+        .hasMessageContaining("G6")
+        .hasMessageContaining("cross");
+  }
+
+  private static Outcome.Mapped mapped(MapReport report, String green) {
+    return report.map().outcomes().stream()
+        .filter(o -> o.subject().green().id().equals(green))
+        .map(Outcome.Mapped.class::cast)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private static Patch wettest(MapReport report, String green) {
+    return mapped(report, green).parts().patches().stream()
+        .filter(p -> p.kind() == ZoneClass.WET)
+        .findFirst()
+        .orElseThrow();
+  }
+
+  private Map<String, String> fingerprints(String out) throws IOException {
+    Map<String, String> prints = new TreeMap<>();
+    Path root = folder.resolve(out);
+    List<Path> files;
+    try (Stream<Path> walk = Files.walk(root)) {
+      files = walk.filter(Files::isRegularFile).toList();
+    }
+    for (Path file : files) {
+      prints.put(root.relativize(file).toString(), Fingerprint.of(file).sha256());
+    }
+    assertThat(prints).hasSizeGreaterThan(30);
+    return prints;
+  }
+}

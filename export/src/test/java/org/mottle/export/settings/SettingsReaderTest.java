@@ -1,0 +1,128 @@
+package org.mottle.export.settings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static org.assertj.core.api.Assertions.within;
+
+import java.io.IOException;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.locationtech.jts.io.ParseException;
+import org.locationtech.jts.io.WKTReader;
+import org.mottle.engine.mapping.Method;
+import org.mottle.engine.mapping.Pooling;
+import org.mottle.engine.survey.Green;
+import org.mottle.engine.survey.RootZone;
+import org.mottle.engine.survey.TargetBand;
+import org.mottle.export.problem.InputRefused;
+
+class SettingsReaderTest {
+
+  private static Green green(String id, double fc, double wp) throws ParseException {
+    return new Green(
+        id,
+        "",
+        new WKTReader().read("POLYGON((0 0, 9 0, 9 9, 0 9, 0 0))"),
+        new RootZone("", "", Double.NaN, fc, wp, Double.NaN),
+        Green.Boundary.UNKNOWN);
+  }
+
+  @Test
+  void readsEveryKey() throws Exception {
+    SiteSettings s =
+        SettingsReader.parse(
+            "course.yml",
+            """
+            columns: {vwc_raw: "Moisture %", green_id: Green}
+            crs: EPSG:32628
+            working_crs: EPSG:32628
+            unit: percent
+            method: kriging
+            cell_m: 0.25
+            iso_step_pct: 2
+            measurement_sd_pct: 0.95
+            duplicates: average
+            variogram: {pool: root-zone, model: spherical, cutoff_m: 15, lag_m: 1, estimator: dowd, weights: cressie}
+            needed: {map: 9, full: 13, own_variogram: 120, pairs: 80}
+            bands:
+              default: {purpose: ball roll, lo_pct: 16, hi_pct: 22, by: site agronomist, on: 2031-05-02}
+              greens: {"7": {purpose: appearance, fc_pct: 33, wp_pct: 15}}
+            """);
+    assertThat(s.columns())
+        .containsEntry("vwc_raw", "Moisture %")
+        .containsEntry("green_id", "Green");
+    assertThat(s.mapping().method()).isEqualTo(Method.KRIGING);
+    assertThat(s.mapping().cellM()).isEqualTo(0.25);
+    assertThat(s.mapping().measurementSdPct()).isEqualTo(0.95);
+    assertThat(s.mapping().variogram().pooling()).isEqualTo(Pooling.ROOT_ZONE);
+    assertThat(s.mapping().variogram().model()).contains("spherical");
+    assertThat(s.mapping().needed().ownVariogram()).isEqualTo(120);
+    TargetBand band = s.bands().bandOf(green("1", Double.NaN, Double.NaN)).orElseThrow();
+    assertThat(band)
+        .isEqualTo(new TargetBand("ball roll", 16, 22, "site agronomist", "2031-05-02"));
+    // appearance is 0.50 to 0.85 of the extractable water: 15 + 18 x 0.5 and 15 + 18 x 0.85
+    TargetBand seven = s.bands().bandOf(green("7", Double.NaN, Double.NaN)).orElseThrow();
+    assertThat(seven.lowPct()).isCloseTo(24, within(1e-12));
+    assertThat(seven.highPct()).isCloseTo(30.3, within(1e-12));
+  }
+
+  @Test
+  void anAnchorThatIsMissingComesFromTheGreen() throws Exception {
+    SiteSettings s = SettingsReader.parse("s.yml", "bands: {default: {purpose: saving water}}");
+    TargetBand band = s.bands().bandOf(green("1", 26, 10)).orElseThrow();
+    assertThat(band.lowPct()).isCloseTo(14, within(1e-12));
+    assertThat(band.highPct()).isCloseTo(18.8, within(1e-12));
+    assertThat(s.bands().bandOf(green("1", Double.NaN, 10))).isEmpty();
+  }
+
+  @Test
+  void anEmptyFileChangesNothing() throws IOException {
+    assertThat(SettingsReader.parse("s.yml", "")).isEqualTo(SiteSettings.DEFAULTS);
+    assertThat(SettingsReader.parse("s.yml", "# nothing\n")).isEqualTo(SiteSettings.DEFAULTS);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "celll_m: 1|s.yml: unknown key 'celll_m'; did you mean 'cell_m'?",
+        "cell_m: 0|s.yml, cell_m: expected a number above 0, was 0.0",
+        "cell_m: half|s.yml, cell_m: expected a number, was 'half'",
+        "method: krigging|s.yml, method: expected one of auto, kriging, inverse-distance, was 'krigging'",
+        "bands: {default: {lo_pct: 22, hi_pct: 16}}|s.yml, bands.default: a band needs lo_pct below hi_pct, were 22.0 and 16.0",
+        "bands: {default: {lo_pct: 22}}|s.yml, bands.default: a band needs lo_pct below hi_pct, were 22.0 and nothing",
+        "bands: {default: {purpose: roll}}|s.yml, bands.default: without lo_pct and hi_pct the purpose must be one of ball roll, appearance, saving water, was 'roll'",
+        "bands: {greens: {G1: {purpose: appearance, fc_pct: 9, wp_pct: 12}}}|s.yml, bands.greens.G1: fc_pct must be above wp_pct, were 9.0 and 12.0",
+        "columns: vwc|s.yml, columns: expected keys and values, was 'vwc'",
+        "variogram: {modell: spherical}|s.yml, variogram: unknown key 'modell'; did you mean 'model'?",
+      })
+  void oneClearLineEach(String yaml, String message) {
+    assertThatThrownBy(() -> SettingsReader.parse("s.yml", yaml))
+        .isInstanceOfSatisfying(
+            InputRefused.class, refused -> assertThat(refused.lines()).containsExactly(message));
+  }
+
+  @Test
+  void allProblemsAtOnce() {
+    assertThatThrownBy(() -> SettingsReader.parse("s.yml", "cell_m: -1\nmethod: x\nzone: 3\n"))
+        .isInstanceOfSatisfying(
+            InputRefused.class, refused -> assertThat(refused.lines()).hasSize(3));
+  }
+
+  @Test
+  void brokenYamlNamesTheLine() {
+    assertThatThrownBy(() -> SettingsReader.parse("s.yml", "cell_m: 1\nbands: {default: [\n"))
+        .isInstanceOfSatisfying(
+            InputRefused.class,
+            refused -> assertThat(refused.lines()).singleElement().asString().contains("line "));
+    assertThatThrownBy(() -> SettingsReader.parse("s.yml", "cell_m: 1\ncell_m: 2\n"))
+        .isInstanceOfSatisfying(
+            InputRefused.class,
+            refused ->
+                assertThat(List.copyOf(refused.lines()).get(0))
+                    .contains("line 2")
+                    .contains("cell_m"));
+  }
+}
