@@ -1,10 +1,16 @@
 package org.mottle.samples;
 
+import java.awt.image.BufferedImage;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
+import javax.imageio.ImageWriteParam;
+import javax.imageio.ImageWriter;
+import javax.imageio.stream.ImageOutputStream;
 import org.mottle.export.cli.Mottle;
 import org.mottle.samples.picture.GreenMap;
 import org.mottle.samples.picture.MapSheet;
@@ -38,13 +44,29 @@ public final class Sample05Picture {
     MapSheet sheet =
         new MapSheet(
             List.of(GreenMap.read(delivered, "G3", "S1"), GreenMap.read(delivered, "G6", "S1")),
-            "Ostrevane Heath, an invented course; EPSG:32628, grid north up. Colours: ColorBrewer"
-                + " BrBG. Decision support: the site's agronomist decides.");
+            List.of(
+                "Lines and zones show the local mean: what differs within a hand's breadth, soil or"
+                    + " probe, is filtered out, so that a single reading may disagree.",
+                "Ostrevane Heath, an invented course; EPSG:32628, grid north up. Colours:"
+                    + " ColorBrewer BrBG. Decision support: the site's agronomist decides."));
     if (picture.toAbsolutePath().getParent() != null) {
       Files.createDirectories(picture.toAbsolutePath().getParent());
     }
-    if (!ImageIO.write(sheet.draw(), "png", picture.toFile())) {
-      throw new IOException("no writer of PNG for " + picture);
+    write(sheet.draw(), picture);
+  }
+
+  /** PNG at the strongest compression. */
+  private static void write(BufferedImage image, Path picture) throws IOException {
+    ImageWriter png = ImageIO.getImageWritersByFormatName("png").next();
+    ImageWriteParam param = png.getDefaultWriteParam();
+    param.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
+    param.setCompressionQuality(0);
+    try (OutputStream file = Files.newOutputStream(picture);
+        ImageOutputStream out = ImageIO.createImageOutputStream(file)) {
+      png.setOutput(out);
+      png.write(null, new IIOImage(image, null, null), param);
+    } finally {
+      png.dispose();
     }
   }
 }

@@ -15,22 +15,22 @@ import org.locationtech.jts.geom.Envelope;
 /** Greens side by side at one scale, north up, with what a reader needs to read them. */
 public final class MapSheet {
   private static final int MARGIN = 30;
-  private static final int PANEL = 640;
+  private static final int PANEL = 610;
   private static final int ABOVE = 76;
   private static final int LEGEND = 190;
 
   private final List<GreenMap> maps;
-  private final String source;
+  private final List<String> notes;
   private final double pixelsPerM;
   private final int panelHeight;
 
   /**
    * @param maps one or more
-   * @param source line at the foot: whose ground, which CRS
+   * @param notes lines at the foot: whose ground, which CRS
    */
-  public MapSheet(List<GreenMap> maps, String source) {
+  public MapSheet(List<GreenMap> maps, List<String> notes) {
     this.maps = List.copyOf(maps);
-    this.source = source;
+    this.notes = List.copyOf(notes);
     double widest =
         maps.stream().map(MapSheet::extent).mapToDouble(Envelope::getWidth).max().orElseThrow();
     double tallest =
@@ -41,6 +41,11 @@ public final class MapSheet {
 
   private static Envelope extent(GreenMap map) {
     return map.outline().getEnvelopeInternal();
+  }
+
+  /** Scale of the picture. */
+  public double pixelsPerM() {
+    return pixelsPerM;
   }
 
   public BufferedImage draw() {
@@ -59,9 +64,11 @@ public final class MapSheet {
       new Panel(g, maps.get(i), new Rectangle(left, ABOVE, PANEL, panelHeight), pixelsPerM).draw();
     }
     northArrow(g, width - MARGIN - 14, 22);
-    legend(g, height - 78);
-    scaleBar(g, width - MARGIN - (int) Math.round(10 * pixelsPerM), height - 70);
-    words(g, 12, MARGIN, height - 16, source);
+    legend(g, height - 94);
+    scaleBar(g, width - MARGIN - (int) Math.round(10 * pixelsPerM), height - 86);
+    for (int i = 0; i < notes.size(); i++) {
+      words(g, 12, MARGIN, height - 34 + 17 * i, notes.get(i));
+    }
     g.dispose();
     return image;
   }
@@ -75,14 +82,19 @@ public final class MapSheet {
       g.setStroke(new BasicStroke(1f));
       g.draw(box);
       words(g, 14, x + 52, y + 18, style.code());
-      x += 130;
+      x += 125;
     }
-    g.setStroke(new BasicStroke(1f));
-    g.drawLine(x, y + 13, x + 44, y + 13);
-    words(g, 14, x + 52, y + 18, "equal VWC, %; bold: limit of the band");
-    x += 330;
+    x += line(g, x, y + 13, 1f, "equal VWC, %", 170);
+    x += line(g, x, y + 13, 2.4f, "limit of the band", 190);
     g.fill(new Ellipse2D.Double(x, y + 10, 6.4, 6.4));
     words(g, 14, x + 14, y + 18, "station, % VWC as read");
+  }
+
+  private static int line(Graphics2D g, int x, int y, float width, String text, int room) {
+    g.setStroke(new BasicStroke(width));
+    g.drawLine(x, y, x + 36, y);
+    words(g, 14, x + 44, y + 5, text);
+    return room;
   }
 
   private void scaleBar(Graphics2D g, int x, int y) {

@@ -11,7 +11,9 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.linearref.LengthIndexedLine;
 
@@ -47,6 +49,7 @@ final class Panel {
     g.draw(ground.shape(map.outline()));
     dots();
     values();
+    parts();
     levels();
     words();
   }
@@ -83,30 +86,60 @@ final class Panel {
     }
   }
 
-  /** A level is written once, on its longest part, at the first place along it that has room. */
+  /** Each part of the dry and wet zones is named where it has room, with its area. */
+  private void parts() {
+    Font font = new Font(Font.SANS_SERIF, Font.BOLD, 15);
+    for (GreenMap.Zone zone : map.zones()) {
+      if (zone.style() == ZoneStyle.IN_BAND) {
+        continue;
+      }
+      for (Geometry part : parts(zone.geometry())) {
+        String name = number(zone.style().code() + " %.0f m²", part.getArea());
+        labels.write(name, font, zone.style().ink().darker(), inside(part));
+      }
+    }
+  }
+
+  /** Places 1 m apart inside a part, those farthest from its edge first. */
+  private List<Point2D> inside(Geometry part) {
+    Envelope extent = part.getEnvelopeInternal();
+    List<Coordinate> places = new ArrayList<>();
+    for (double y = extent.getMinY() + 0.5; y < extent.getMaxY(); y++) {
+      for (double x = extent.getMinX() + 0.5; x < extent.getMaxX(); x++) {
+        places.add(new Coordinate(x, y));
+      }
+    }
+    return places.stream()
+        .map(part.getFactory()::createPoint)
+        .filter(part::contains)
+        .sorted(Comparator.comparingDouble(p -> -p.distance(part.getBoundary())))
+        .map(p -> ground.pixel(p.getX(), p.getY()))
+        .toList();
+  }
+
+  /** Each part of a line bears its level, at the first place along it that has room. */
   private void levels() {
     Font plain = new Font(Font.SANS_SERIF, Font.ITALIC, 12);
     Font bold = new Font(Font.SANS_SERIF, Font.BOLD | Font.ITALIC, 13);
     for (GreenMap.Line line : map.lines()) {
-      LengthIndexedLine along = new LengthIndexedLine(longest(line.geometry()));
-      List<Point2D> places = new ArrayList<>();
-      for (int step = 0; step < 40; step++) {
-        double share = (0.5 + step * 0.381966) % 1; // golden section: spread, never twice the same
-        if (share > 0.06 && share < 0.94) {
-          Coordinate c = along.extractPoint(share * along.getEndIndex());
-          places.add(ground.pixel(c.x, c.y));
+      for (Geometry part : parts(line.geometry())) {
+        LengthIndexedLine along = new LengthIndexedLine(part);
+        List<Point2D> places = new ArrayList<>();
+        for (int step = 0; step < 40; step++) {
+          double share = (0.5 + step * 0.381966) % 1; // the golden section spreads the places
+          if (share > 0.06 && share < 0.94) {
+            Coordinate c = along.extractPoint(share * along.getEndIndex());
+            places.add(ground.pixel(c.x, c.y));
+          }
         }
+        Font font = isLimit(line.pct()) ? bold : plain;
+        labels.write(number("%.0f", line.pct()), font, LINE, places);
       }
-      labels.write(number("%.0f", line.pct()), isLimit(line.pct()) ? bold : plain, LINE, places);
     }
   }
 
-  private static Geometry longest(Geometry parts) {
-    List<Geometry> all = new ArrayList<>();
-    for (int i = 0; i < parts.getNumGeometries(); i++) {
-      all.add(parts.getGeometryN(i));
-    }
-    return all.stream().max(Comparator.comparingDouble(Geometry::getLength)).orElseThrow();
+  private static List<Geometry> parts(Geometry whole) {
+    return IntStream.range(0, whole.getNumGeometries()).mapToObj(whole::getGeometryN).toList();
   }
 
   private void words() {
@@ -119,7 +152,7 @@ final class Panel {
         14,
         frame.x,
         y + 22,
-        "%d stations; band for %s %.0f–%.0f %% VWC; SD of the map %.1f %% (median)",
+        "%d stations; band for %s %.0f–%.0f %% VWC; median SD of the map %.1f %% VWC",
         map.stations().size(),
         t.purpose(),
         t.lowPct(),
@@ -132,9 +165,10 @@ final class Panel {
           14,
           frame.x,
           line,
-          "%s: %.0f m², mean %.1f %% VWC, SD of that mean %.1f %%",
+          "%s: %.0f m² (%.0f %%), mean %.1f %% VWC, SD of that mean %.1f %% VWC",
           zone.style().code(),
           zone.areaM2(),
+          100 * zone.areaM2() / map.outline().getArea(),
           zone.mean(),
           zone.sd());
       line += 20;

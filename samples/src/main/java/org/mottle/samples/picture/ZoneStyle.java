@@ -66,6 +66,10 @@ public enum ZoneStyle {
     return fill;
   }
 
+  Color ink() {
+    return ink;
+  }
+
   static ZoneStyle ofCode(String code) {
     return Arrays.stream(values())
         .filter(style -> style.code.equals(code))
