@@ -16,12 +16,8 @@ import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Format;
 
 /**
- * 03: the main job from Java: files in, a delivered folder out. The same from the command line:
- *
- * <pre>
- * java -jar export/target/mottle.jar map --greens greens.geojson --readings readings_S3.csv
- *     --crs EPSG:32628 --settings samples/settings/minimal.yml --out out
- * </pre>
+ * 03: the main job from Java: files in, a delivered folder out. {@code mottle map} does the same
+ * from the command line; the README beside the samples has it.
  */
 public final class Sample03MainJob {
 
@@ -29,7 +25,7 @@ public final class Sample03MainJob {
 
   /** The folder to work in is the first argument; what it already holds is not overwritten. */
   public static void main(String[] args) throws IOException {
-    Path folder = Path.of(args.length > 0 ? args[0] : "sample-03");
+    Path folder = Path.of(args.length > 0 ? args[0] : "target/sample-03");
     MapReport report = map(folder, Path.of("samples/settings/minimal.yml"));
     System.out.print(report.text());
     for (Outcome outcome : report.map().outcomes()) {

@@ -17,7 +17,7 @@ public final class Sample04FloodPlain {
 
   /** The folder to write is the first argument; it must not hold an earlier map. */
   public static void main(String[] args) {
-    Path out = Path.of(args.length > 0 ? args[0] : "sample-04");
+    Path out = Path.of(args.length > 0 ? args[0] : "target/sample-04");
     int code = map(Path.of("samples/flood-plain"), out);
     System.out.println("exit code " + code);
     if (code != 0) {

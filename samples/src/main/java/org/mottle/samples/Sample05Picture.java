@@ -25,8 +25,8 @@ public final class Sample05Picture {
 
   /** The folder to map into and the picture to write are the arguments. */
   public static void main(String[] args) throws IOException {
-    Path folder = Path.of(args.length > 0 ? args[0] : "sample-05");
-    Path picture = Path.of(args.length > 1 ? args[1] : "sample-05.png");
+    Path folder = Path.of(args.length > 0 ? args[0] : "target/sample-05");
+    Path picture = Path.of(args.length > 1 ? args[1] : "target/sample-05.png");
     if (map(folder) == 0) {
       draw(folder, picture);
       System.out.println("drawn: " + picture);

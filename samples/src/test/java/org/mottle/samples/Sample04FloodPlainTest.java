@@ -83,6 +83,15 @@ class Sample04FloodPlainTest {
     assertThat(read("reading").rows()).hasSize(om.length);
   }
 
+  /** Another program on the same files: gstat 2.1.0, R 4.2.2, flood-plain/gstat.R. */
+  @Test
+  void gstat_maps_the_same_ground() {
+    assertThat(number("even", "area_mean")).as("mean, %").isCloseTo(7.018, within(0.1));
+    assertThat(hectares("dry")).as("below 5 %, ha").isCloseTo(77.1, within(3.0));
+    assertThat(hectares("in band")).as("5 to 10 %, ha").isCloseTo(369.5, within(6.0));
+    assertThat(hectares("wet")).as("above 10 %, ha").isCloseTo(49.9, within(3.0));
+  }
+
   @Test
   void nothing_assumed_the_size_of_a_green() {
     assertThat(outline().getArea()).isGreaterThan(4e6);
@@ -97,6 +106,15 @@ class Sample04FloodPlainTest {
         .anySatisfy(
             p -> assertThat(((Number) p.values().get(width)).doubleValue()).isGreaterThan(200));
     assertThat(Sample04FloodPlain.zones(out).crs().orElseThrow().code()).isEqualTo("EPSG:28992");
+  }
+
+  private static double hectares(String cls) {
+    FeatureTable zones = Sample04FloodPlain.zones(out);
+    int at = zones.columns().indexOf("cls");
+    return zones.rows().stream()
+        .filter(zone -> zone.values().get(at).equals(cls))
+        .mapToDouble(zone -> zone.geometry().getArea() / 10_000)
+        .sum();
   }
 
   private static Geometry outline() {
