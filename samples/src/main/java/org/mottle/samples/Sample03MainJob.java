@@ -3,9 +3,11 @@ package org.mottle.samples;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.EnumSet;
+import java.util.Locale;
 import java.util.Optional;
 import org.mottle.demo.Course;
 import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.patch.RegionMean.MeanAndSd;
 import org.mottle.engine.progress.Progress;
 import org.mottle.export.job.MapJob;
 import org.mottle.export.job.MapReport;
@@ -28,9 +30,16 @@ public final class Sample03MainJob {
     Path folder = Path.of(args.length > 0 ? args[0] : "target/sample-03");
     MapReport report = map(folder, Path.of("samples/settings/minimal.yml"));
     System.out.print(report.text());
+    // what the engine found is at hand too: here the mean of each green with its standard error
     for (Outcome outcome : report.map().outcomes()) {
-      if (outcome instanceof Outcome.NoMap none) {
-        System.out.println(none.subject().label() + " has no map: " + none.why());
+      if (outcome instanceof Outcome.Mapped map) {
+        MeanAndSd whole = map.parts().whole();
+        System.out.printf(
+            Locale.ROOT,
+            "%s: %.1f %%, SD %.1f %%%n",
+            map.subject().label(),
+            whole.mean(),
+            whole.sd());
       }
     }
   }

@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
@@ -57,7 +58,7 @@ class SettingsFilesTest {
                 DuplicatePolicy.REJECT,
                 new VariogramSettings(
                     Pooling.SURVEY,
-                    java.util.Optional.empty(),
+                    Optional.empty(),
                     16,
                     1.5,
                     Estimator.MATHERON,
