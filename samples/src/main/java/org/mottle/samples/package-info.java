@@ -1,0 +1,2 @@
+/** Samples: each stands by itself and is read from its {@code main} down. */
+package org.mottle.samples;
