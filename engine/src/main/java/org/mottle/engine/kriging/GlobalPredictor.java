@@ -63,10 +63,10 @@ final class GlobalPredictor implements Predictor {
     double[][] panel = new double[n][1];
     double[] c0 = area.meanSemivariances(system.covariances, system.placed, n);
     for (int i = 0; i < n; i++) {
-      panel[i][0] = system.structuralSill - c0[i];
+      panel[i][0] = system.solution().structuralSill() - c0[i];
     }
     EstimateArrays into = new EstimateArrays(1);
-    double own = system.structuralSill - area.meanSemivariance(system.covariances);
+    double own = system.solution().structuralSill() - area.meanSemivariance(system.covariances);
     finish(panel, 1, new double[][] {area.meanTerms(system.terms)}, own, 0, into);
     return into.toEstimates(conditionEstimate()).get(0);
   }
@@ -93,22 +93,22 @@ final class GlobalPredictor implements Predictor {
     for (int i = 0; i < w.length; i++) {
       w[i] = one.panel[i][0];
     }
-    system.factor.solveLower(w);
+    system.solution().factor().solveLower(w);
     double[] multiplier = one.targetTerms[0].clone();
     for (int t = 0; t < multiplier.length; t++) {
       for (int i = 0; i < w.length; i++) {
-        multiplier[t] -= system.whitenedTerms[t][i] * w[i];
+        multiplier[t] -= system.solution().whitenedTerms()[t][i] * w[i];
       }
     }
-    system.trend.solveLower(multiplier);
-    system.trend.solveUpper(multiplier);
+    system.solution().trend().solveLower(multiplier);
+    system.solution().trend().solveUpper(multiplier);
     for (int t = 0; t < multiplier.length; t++) {
       for (int i = 0; i < w.length; i++) {
-        w[i] += system.whitenedTerms[t][i] * multiplier[t];
+        w[i] += system.solution().whitenedTerms()[t][i] * multiplier[t];
       }
       multiplier[t] = -multiplier[t];
     }
-    system.factor.solveUpper(w);
+    system.solution().factor().solveUpper(w);
     return new Weights(w, multiplier);
   }
 
@@ -149,18 +149,19 @@ final class GlobalPredictor implements Predictor {
     public void panel(int from, int to) {
       int count = to - from;
       fill(from, count);
-      double own = covariance.ownCovariance(system.structuralSill);
+      double own = covariance.ownCovariance(system.solution().structuralSill());
       solve.solve(panel, count, targetTerms, own, from, into);
     }
 
     /** Covariances and terms of targets [from, from + count). */
     void fill(int from, int count) {
+      double sill = system.solution().structuralSill();
       covariance.place(targets, from, count, scratch);
       for (int i = 0; i < panel.length; i++) {
         double[] row = panel[i];
         covariance.semivariances(system.placed, i, count, scratch, row);
         for (int j = 0; j < count; j++) {
-          row[j] = system.structuralSill - row[j];
+          row[j] = sill - row[j];
         }
       }
       addNuggetAtObservations(from, count);
@@ -207,23 +208,24 @@ final class GlobalPredictor implements Predictor {
         double own,
         int from,
         EstimateArrays into) {
+      Solution solution = system.solution();
       int n = panel.length;
-      system.factor.solveLower(panel, count);
+      solution.factor().solveLower(panel, count);
       java.util.Arrays.fill(squares, 0);
       java.util.Arrays.fill(values, 0);
       RowSums.addSquares(panel, n, count, squares);
-      RowSums.addProducts(system.whitenedResidual, panel, n, count, values);
+      RowSums.addProducts(solution.whitenedResidual(), panel, n, count, values);
       for (int d = 0; d < drifts.length; d++) {
         java.util.Arrays.fill(drifts[d], 0);
-        RowSums.addProducts(system.whitenedTerms[d], panel, n, count, drifts[d]);
+        RowSums.addProducts(solution.whitenedTerms()[d], panel, n, count, drifts[d]);
       }
       for (int j = 0; j < count; j++) {
         double value = system.terms.knownMean() + values[j];
         for (int d = 0; d < drifts.length; d++) {
-          value += system.trend.coefficient(d) * targetTerms[j][d];
+          value += solution.trend().coefficient(d) * targetTerms[j][d];
           t[d] = targetTerms[j][d] - drifts[d][j];
         }
-        double variance = own - squares[j] + system.trend.solveLower(t);
+        double variance = own - squares[j] + solution.trend().solveLower(t);
         into.put(from + j, value, variance, own);
       }
     }

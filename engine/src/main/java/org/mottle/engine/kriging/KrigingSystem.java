@@ -33,24 +33,35 @@ public final class KrigingSystem {
   final DriftTerms terms;
   final Observations observations;
 
-  /** Sum of the partial sills, or the constant that stands in for it. */
-  double structuralSill;
+  private final NestedModel model;
 
-  CholeskyFactor factor;
-  double[][] whitenedTerms;
-  double[] whitenedResidual;
-  Trend trend;
-  private Soundness soundness;
+  /** Null unless the system is sound. */
+  private final Solution solution;
+
+  private final Soundness soundness;
 
   KrigingSystem(NestedModel model, Drift drift, Observations observations, double pseudoSill) {
-    this.observations = observations;
-    this.terms = DriftTerms.of(drift, observations);
-    int n = observations.size();
+    int n = requireFeasible(observations.size());
     double[] x = observations.xs();
     double[] y = observations.ys();
+    this.model = model;
+    this.observations = observations;
+    this.terms = DriftTerms.of(drift, observations);
     this.covariances = new Covariances(model, Middle.of(x), Middle.of(y));
     this.placed = covariances.place(x, y, 0, n, 0, 0);
     this.coincidence = new Coincidence(observations);
+    Attempt attempt = n == 0 || n < terms.count() ? tooFew() : solve(pseudoSill);
+    this.solution = attempt.solution();
+    this.soundness = attempt.soundness();
+  }
+
+  private record Attempt(Solution solution, Soundness soundness) {
+    static Attempt failed(CellStatus status, double condition, String reason) {
+      return new Attempt(null, new Soundness(status, condition, reason));
+    }
+  }
+
+  private static int requireFeasible(int n) {
     if (n > LARGEST) {
       throw new IllegalArgumentException(
           String.format(
@@ -61,15 +72,14 @@ public final class KrigingSystem {
               8e-9 * n * n,
               LARGEST));
     }
-    if (n == 0 || n < terms.count()) {
-      this.soundness =
-          new Soundness(
-              CellStatus.TOO_FEW_NEIGHBOURS,
-              1,
-              n + " observations for a drift of " + terms.count() + " terms");
-      return;
-    }
-    this.soundness = solve(model, pseudoSill);
+    return n;
+  }
+
+  private Attempt tooFew() {
+    return Attempt.failed(
+        CellStatus.TOO_FEW_NEIGHBOURS,
+        1,
+        observations.size() + " observations for a drift of " + terms.count() + " terms");
   }
 
   public Soundness soundness() {
@@ -78,7 +88,7 @@ public final class KrigingSystem {
 
   /** Generalised least squares coefficients of the drift, with standard errors; empty if none. */
   public List<TrendCoefficient> trendCoefficients() {
-    return trend == null || trend.count() == 0 ? List.of() : trend.plain(terms);
+    return solution == null || terms.count() == 0 ? List.of() : solution.trend().plain(terms);
   }
 
   /**
@@ -86,19 +96,20 @@ public final class KrigingSystem {
    * the inverse of the bordered system times z.
    */
   public double[] dual() {
-    double[] dual = whitenedResidual.clone();
-    factor.solveUpper(dual);
+    double[] dual = solution().whitenedResidual().clone();
+    solution.factor().solveUpper(dual);
     return dual;
   }
 
   /** [n] diagonal of the upper left block of the inverse of the bordered system. */
   public double[] inverseDiagonal() {
+    CholeskyFactor factor = solution().factor();
     int n = factor.size();
     int p = terms.count();
     double[] diagonal = factor.inverseDiagonal();
     double[][] columns = new double[p][];
     for (int t = 0; t < p; t++) {
-      columns[t] = whitenedTerms[t].clone();
+      columns[t] = solution.whitenedTerms()[t].clone();
       factor.solveUpper(columns[t]);
     }
     double[] row = new double[p];
@@ -106,101 +117,97 @@ public final class KrigingSystem {
       for (int t = 0; t < p; t++) {
         row[t] = columns[t][i];
       }
-      diagonal[i] -= trend.solveLower(row);
+      diagonal[i] -= solution.trend().solveLower(row);
     }
     return diagonal;
   }
 
-  private Soundness solve(NestedModel model, double pseudoSill) {
-    Factorisation outcome = null;
-    double factorOfSill = pseudoSill;
-    for (int trial = 0; trial < PSEUDO_SILL_TRIALS; trial++) {
-      outcome = CholeskyFactor.factor(covariances(model, factorOfSill));
-      if (model.bounded() || outcome instanceof Factorisation.Factored) {
+  /** The factors of the system; only a sound one has them. */
+  Solution solution() {
+    if (solution == null) {
+      throw new IllegalStateException("the kriging system has no solution: " + soundness.reason());
+    }
+    return solution;
+  }
+
+  private Attempt solve(double pseudoSill) {
+    double[][] semivariances = semivariances();
+    double sill =
+        model.bounded() ? model.sill() - model.nugget() : pseudoSill * largest(semivariances);
+    Factorisation outcome = CholeskyFactor.factor(covariances(semivariances, sill));
+    for (int trial = 1; trial < PSEUDO_SILL_TRIALS && !model.bounded(); trial++) {
+      if (outcome instanceof Factorisation.Factored) {
         break;
       }
-      factorOfSill *= 4;
+      sill *= 4;
+      outcome = CholeskyFactor.factor(covariances(semivariances(), sill));
     }
     if (outcome instanceof Factorisation.NotPositiveDefinite lost) {
       return unsound(
           Double.POSITIVE_INFINITY,
           "the covariance matrix is not positive definite at observation " + (lost.row() + 1));
     }
-    factor = ((Factorisation.Factored) outcome).factor();
-    if (!(factor.conditionEstimate() <= Soundness.LARGEST_CONDITION)) {
+    CholeskyFactor factor = ((Factorisation.Factored) outcome).factor();
+    double condition = factor.conditionEstimate();
+    if (!(condition <= Soundness.LARGEST_CONDITION)) {
       return unsound(
-          factor.conditionEstimate(),
+          condition,
           String.format(
               Locale.ROOT,
               "the covariance matrix is nearly singular, condition about %.1e",
-              factor.conditionEstimate()));
+              condition));
     }
-    return solveTrend();
+    Solution solved = Solution.of(sill, factor, terms, observations);
+    return solved == null
+        ? Attempt.failed(
+            CellStatus.ILL_CONDITIONED,
+            Double.POSITIVE_INFINITY,
+            "the terms of the drift cannot be told apart at the observations: they lie on a line,"
+                + " or a covariate is constant or a combination of the others")
+        : new Attempt(solved, new Soundness(CellStatus.ESTIMATED, condition, ""));
   }
 
-  private Soundness solveTrend() {
-    int n = observations.size();
-    int p = terms.count();
-    whitenedTerms = new double[p][n];
-    for (int t = 0; t < p; t++) {
-      for (int i = 0; i < n; i++) {
-        whitenedTerms[t][i] = terms.of(observations, t, i);
-      }
-      factor.solveLower(whitenedTerms[t]);
-    }
-    whitenedResidual = new double[n];
-    for (int i = 0; i < n; i++) {
-      whitenedResidual[i] = observations.value(i) - terms.knownMean();
-    }
-    factor.solveLower(whitenedResidual);
-    trend = Trend.of(whitenedTerms, whitenedResidual, n);
-    if (trend == null) {
-      return new Soundness(
-          CellStatus.ILL_CONDITIONED,
-          Double.POSITIVE_INFINITY,
-          "the terms of the drift cannot be told apart at the observations: they lie on a line, or"
-              + " a covariate is constant or a combination of the others");
-    }
-    for (int t = 0; t < p; t++) {
-      for (int i = 0; i < n; i++) {
-        whitenedResidual[i] -= trend.coefficient(t) * whitenedTerms[t][i];
-      }
-    }
-    return new Soundness(CellStatus.ESTIMATED, factor.conditionEstimate(), "");
-  }
-
-  private Soundness unsound(double condition, String what) {
-    return new Soundness(
+  private Attempt unsound(double condition, String what) {
+    return Attempt.failed(
         CellStatus.ILL_CONDITIONED,
         condition,
-        String.format(
-            Locale.ROOT,
-            "%s; the closest observations are %s: merge observations that share a place, give a"
-                + " measurement variance or a nugget, or use a model that rises linearly at the"
-                + " origin",
-            what,
-            ClosestPair.of(observations)));
+        what
+            + "; the closest observations are "
+            + ClosestPair.of(observations)
+            + ": merge observations that share a place, give a measurement variance or a nugget, or"
+            + " use a model that rises linearly at the origin");
   }
 
-  /** The upper triangle of C; sets the structural sill. */
-  private double[][] covariances(NestedModel model, double pseudoSill) {
+  /** The upper triangle of the semivariances of the structures. */
+  private double[][] semivariances() {
     int n = observations.size();
     double[][] upper = new double[n][n];
     double[] squaredLag = new double[n];
     double[] gamma = new double[n];
-    double largest = 0;
     for (int i = 0; i < n; i++) {
       covariances.semivariances(placed, i, placed, i, n - i, squaredLag, gamma);
       System.arraycopy(gamma, 0, upper[i], i, n - i);
-      for (int j = 0; j < n - i; j++) {
-        largest = Math.max(largest, gamma[j]);
+    }
+    return upper;
+  }
+
+  private static double largest(double[][] upper) {
+    double largest = 0;
+    for (double[] row : upper) {
+      for (double v : row) {
+        largest = Math.max(largest, v);
       }
     }
-    structuralSill = model.bounded() ? model.sill() - model.nugget() : pseudoSill * largest;
+    return largest;
+  }
+
+  /** Turns the upper triangle of the semivariances into that of C, in place. */
+  private double[][] covariances(double[][] upper, double sill) {
+    int n = observations.size();
     for (int i = 0; i < n; i++) {
       double[] row = upper[i];
       for (int j = i; j < n; j++) {
-        row[j] = structuralSill - row[j];
+        row[j] = sill - row[j];
       }
       row[i] += model.nugget() + observations.measurementVariance(i);
       if (coincidence.duplicates()) {
