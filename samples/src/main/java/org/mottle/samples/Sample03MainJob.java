@@ -12,7 +12,6 @@ import org.mottle.engine.progress.Progress;
 import org.mottle.export.job.MapJob;
 import org.mottle.export.job.MapReport;
 import org.mottle.export.job.MapRequest;
-import org.mottle.export.read.InputOptions.MoistureUnit;
 import org.mottle.export.settings.SettingsReader;
 import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Format;
@@ -60,7 +59,6 @@ public final class Sample03MainJob {
                 course.resolve("readings_S3.csv").toString(),
                 Optional.empty()), // every survey of the file
             site,
-            MoistureUnit.PERCENT,
             new MapRequest.Output(
                 folder.resolve("map"), false, EnumSet.of(Format.GEOPACKAGE, Format.GEOJSON), false),
             Runtime.getRuntime().availableProcessors());
