@@ -26,6 +26,7 @@ final class Faces {
   static final int UNBOUNDED = -1;
 
   private static final int FEW = 16;
+  private static final int MANY = 64;
 
   private final List<Face> faces = new ArrayList<>();
   private final int[] faceOfCycle;
@@ -214,15 +215,21 @@ final class Faces {
     return smallest;
   }
 
-  /** Faces whose extent may contain a point. */
+  /** Faces that may contain a point: all when there are few, else by their extent. */
   private List<Integer> candidates(Coordinate point) {
+    List<Integer> found = new ArrayList<>();
+    if (faces.size() <= MANY) {
+      for (int i = 0; i < faces.size(); i++) {
+        found.add(i);
+      }
+      return found;
+    }
     if (byExtent == null) {
       byExtent = new STRtree();
       for (int i = 0; i < faces.size(); i++) {
         byExtent.insert(faces.get(i).extent, i);
       }
     }
-    List<Integer> found = new ArrayList<>();
     byExtent.query(new Envelope(point), item -> found.add((Integer) item));
     return found;
   }

@@ -66,7 +66,7 @@ final class BandLaws {
   static void validatorFindsNothing(String what, List<Band> bands) {
     Geometry[] parts = bands.stream().map(Band::geometry).toArray(Geometry[]::new);
     for (Geometry finding : CoverageValidator.validate(parts)) {
-      assertThat(finding).as("%s: coverage", what).isNull();
+      assertThat((Object) finding).as("%s: coverage", what).isNull();
     }
   }
 

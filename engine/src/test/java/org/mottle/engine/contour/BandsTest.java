@@ -179,7 +179,7 @@ class BandsTest {
     List<Band> bands = Bands.tile(outline, near, new double[] {0});
     BandLaws.tile("a raster of 2 x 2 cells", outline, bands);
     assertThat(bands).extracting(Band::index).containsExactly(Band.NO_VALUE, 1);
-    assertThat(bands.get(1).geometry().getEnvelopeInternal())
+    assertThat((Object) bands.get(1).geometry().getEnvelopeInternal())
         .isEqualTo(new Envelope(4.5, 5.5, 4.5, 5.5));
     Raster far = new Raster(new CellGrid(90, 95, 1, 1, 1), new double[] {1});
     assertThat(Bands.tile(outline, far, LIMITS))
