@@ -6,6 +6,8 @@ import java.util.List;
 import org.locationtech.jts.algorithm.Area;
 import org.locationtech.jts.algorithm.Length;
 import org.locationtech.jts.algorithm.PointLocation;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.algorithm.locate.PointOnGeometryLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -13,6 +15,7 @@ import org.locationtech.jts.geom.LinearRing;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
 import org.locationtech.jts.geom.impl.CoordinateArraySequence;
+import org.locationtech.jts.index.strtree.STRtree;
 
 /**
  * The bounded faces of a {@link PlanarMap} as polygons: rings pass no point twice, holes lie in the
@@ -22,8 +25,12 @@ final class Faces {
   /** What lies round everything. */
   static final int UNBOUNDED = -1;
 
+  private static final int FEW = 16;
+  private static final int MANY = 64;
+
   private final List<Face> faces = new ArrayList<>();
   private final int[] faceOfCycle;
+  private STRtree byExtent;
 
   /** A face: its rings in local coordinates. */
   static final class Face {
@@ -31,6 +38,8 @@ final class Faces {
     private final double shellArea;
     private final Envelope extent = new Envelope();
     private final List<Coordinate[]> holes = new ArrayList<>();
+    private int asked;
+    private PointOnGeometryLocator locator;
 
     private Face(Coordinate[] shell, double shellArea) {
       this.shell = shell;
@@ -63,9 +72,18 @@ final class Faces {
       return 2 * area < width * length;
     }
 
+    /** Looks at every vertex the first few times, then makes an index. */
     private boolean contains(Coordinate point) {
-      return extent.contains(point)
-          && PointLocation.locateInRing(point, shell) == Location.INTERIOR;
+      if (!extent.contains(point)) {
+        return false;
+      }
+      if (asked++ < FEW) {
+        return PointLocation.locateInRing(point, shell) == Location.INTERIOR;
+      }
+      if (locator == null) {
+        locator = new IndexedPointInAreaLocator(new GeometryFactory().createPolygon(shell));
+      }
+      return locator.locate(point) == Location.INTERIOR;
     }
   }
 
@@ -187,7 +205,7 @@ final class Faces {
 
   private int smallestAround(Coordinate point) {
     int smallest = UNBOUNDED;
-    for (int i = 0; i < faces.size(); i++) {
+    for (int i : candidates(point)) {
       Face face = faces.get(i);
       if ((smallest == UNBOUNDED || face.shellArea < faces.get(smallest).shellArea)
           && face.contains(point)) {
@@ -195,5 +213,24 @@ final class Faces {
       }
     }
     return smallest;
+  }
+
+  /** Faces that may contain a point: all when there are few, else by their extent. */
+  private List<Integer> candidates(Coordinate point) {
+    List<Integer> found = new ArrayList<>();
+    if (faces.size() <= MANY) {
+      for (int i = 0; i < faces.size(); i++) {
+        found.add(i);
+      }
+      return found;
+    }
+    if (byExtent == null) {
+      byExtent = new STRtree();
+      for (int i = 0; i < faces.size(); i++) {
+        byExtent.insert(faces.get(i).extent, i);
+      }
+    }
+    byExtent.query(new Envelope(point), item -> found.add((Integer) item));
+    return found;
   }
 }

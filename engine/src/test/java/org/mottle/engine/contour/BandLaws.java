@@ -1,6 +1,7 @@
 package org.mottle.engine.contour;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -29,6 +30,8 @@ import org.mottle.engine.grid.Raster;
 
 /** What must hold for the bands of any outline and any surface. */
 final class BandLaws {
+  private static final int PROBES = 200;
+
   private BandLaws() {}
 
   static void check(
@@ -37,18 +40,17 @@ final class BandLaws {
     valuesLieInTheirBand(what, outline, surface, limits, bands);
   }
 
+  /** Valid bands without gap or overlap that make up the outline and share edges exactly. */
   static void tile(String what, Geometry outline, List<Band> bands) {
     Geometry[] parts = bands.stream().map(Band::geometry).toArray(Geometry[]::new);
     double area = 0;
     for (Geometry part : parts) {
       assertThat(part.isValid()).as("%s: band is valid", what).isTrue();
-      assertThat(part.isEmpty()).as("%s: band is not empty", what).isFalse();
+      assertThat(part.isEmpty()).as("%s: band is empty", what).isFalse();
       area += part.getArea();
     }
     assertThat(area).as("%s: areas sum", what).isCloseTo(outline.getArea(), within(0.01));
     edgesMatch(what, parts);
-    if (CoverageValidator.hasInvalidResult(CoverageValidator.validate(parts)))
-      System.out.println("COV " + what);
     Geometry union = CoverageUnion.union(outline.getFactory().createGeometryCollection(parts));
     double difference = OverlayNGRobust.overlay(union, outline, OverlayNG.SYMDIFFERENCE).getArea();
     assertThat(difference)
@@ -56,8 +58,20 @@ final class BandLaws {
         .isLessThan(1e-6 * outline.getLength());
   }
 
+  /**
+   * The coverage validator of JTS finds nothing. It looks at one ring at a time and so reports
+   * polygons whose hole touches their shell on the edge of the coverage; those come up only where a
+   * level touches the outline in a point.
+   */
+  static void validatorFindsNothing(String what, List<Band> bands) {
+    Geometry[] parts = bands.stream().map(Band::geometry).toArray(Geometry[]::new);
+    for (Geometry finding : CoverageValidator.validate(parts)) {
+      assertThat((Object) finding).as("%s: coverage", what).isNull();
+    }
+  }
+
   /** A segment is the edge of one polygon, or of two that run along it in opposite directions. */
-  static void edgesMatch(String what, Geometry[] parts) {
+  private static void edgesMatch(String what, Geometry[] parts) {
     Map<LineSegment, Integer> balance = new HashMap<>();
     Map<LineSegment, Integer> count = new HashMap<>();
     for (Geometry part : parts) {
@@ -74,7 +88,7 @@ final class BandLaws {
         (segment, n) -> {
           boolean alone = n == 1;
           boolean between = n == 2 && balance.get(segment) == 0;
-          assertThat(alone || between).as("%s: edge %s of %d polygons", what, segment, n).isTrue();
+          assertThat(alone || between).as("%s: %s is in %d polygons", what, segment, n).isTrue();
         });
   }
 
@@ -96,55 +110,71 @@ final class BandLaws {
         : ring.reverse().getCoordinates();
   }
 
-  private static org.assertj.core.data.Offset<Double> within(double tolerance) {
-    return org.assertj.core.data.Offset.offset(tolerance);
-  }
-
-  /** Random points more than 3 mm from every band's edge are in the band of their value. */
-  static void valuesLieInTheirBand(
+  /** Random points are in the band of a value that the surface has within 3 mm of them. */
+  private static void valuesLieInTheirBand(
       String what, Geometry outline, Raster surface, double[] limits, List<Band> bands) {
     Random random = new Random(7);
     LinearSurface linear = new LinearSurface(surface);
     Envelope extent = outline.getEnvelopeInternal();
-    PointOnGeometryLocator[] locators =
-        bands.stream()
-            .map(b -> new IndexedPointInAreaLocator(b.geometry()))
-            .toArray(PointOnGeometryLocator[]::new);
-    for (int k = 0; k < 400; k++) {
+    PointOnGeometryLocator[] locators = locators(bands);
+    for (int k = 0; k < PROBES; k++) {
       Coordinate p =
           new Coordinate(
               extent.getMinX() + random.nextDouble() * extent.getWidth(),
               extent.getMinY() + random.nextDouble() * extent.getHeight());
-      double value = linear.value(p.x, p.y);
-      double slack = 0;
-      for (int corner = 0; corner < 4; corner++) {
-        double near =
-            linear.value(
-                p.x + ((corner & 1) == 0 ? -0.003 : 0.003),
-                p.y + ((corner & 2) == 0 ? -0.003 : 0.003));
-        slack = Double.isNaN(near) ? slack : Math.max(slack, Math.abs(near - value));
-      }
       int hits = 0;
       for (int b = 0; b < locators.length; b++) {
         if (locators[b].locate(p) == Location.INTERIOR) {
           hits++;
-          int index = bands.get(b).index();
-          if (index == Band.NO_VALUE) {
-            continue;
-          }
-          assertThat(value).as("%s: a band with values has them at %s", what, p).isNotNaN();
-          double low = index == 0 ? Double.NEGATIVE_INFINITY : limits[index - 1];
-          double high = index == limits.length ? Double.POSITIVE_INFINITY : limits[index];
-          assertThat(value)
-              .as("%s: value in band %d at %s", what, index, p)
-              .isBetween(low - slack - 5e-8, high + slack + 5e-8);
+          valueLiesIn(what, linear, p, limits, bands.get(b).index());
         }
       }
       assertThat(hits).as("%s: bands at %s", what, p).isLessThanOrEqualTo(1);
     }
   }
 
-  /** Written with nine decimals of a degree, all polygons are still valid. */
+  private static PointOnGeometryLocator[] locators(List<Band> bands) {
+    return bands.stream()
+        .map(b -> new IndexedPointInAreaLocator(b.geometry()))
+        .toArray(PointOnGeometryLocator[]::new);
+  }
+
+  private static void valueLiesIn(
+      String what, LinearSurface surface, Coordinate p, double[] limits, int index) {
+    double value = surface.value(p.x, p.y);
+    if (index == Band.NO_VALUE || Double.isNaN(value)) {
+      assertThat(value).as("%s: value in band %d at %s", what, index, p).isNaN();
+      assertThat(index).as("%s: band at %s without value", what, p).isEqualTo(Band.NO_VALUE);
+      return;
+    }
+    double slack = 0;
+    for (int corner = 0; corner < 4; corner++) {
+      double dx = (corner & 1) == 0 ? -0.003 : 0.003;
+      double dy = (corner & 2) == 0 ? -0.003 : 0.003;
+      double change = Math.abs(surface.value(p.x + dx, p.y + dy) - value);
+      slack = change > slack ? change : slack;
+    }
+    double low = index == 0 ? Double.NEGATIVE_INFINITY : limits[index - 1];
+    double high = index == limits.length ? Double.POSITIVE_INFINITY : limits[index];
+    assertThat(value)
+        .as("%s: value in band %d at %s", what, index, p)
+        .isBetween(low - slack - 5e-8, high + slack + 5e-8);
+  }
+
+  /** Lines at the limits run along the edges of the bands, vertex for vertex. */
+  static void isoLinesLieOnEdges(String what, Contours contours, double[] limits) {
+    Set<Coordinate> vertices = new HashSet<>();
+    for (Band band : contours.bands(limits)) {
+      vertices.addAll(Arrays.asList(band.geometry().getCoordinates()));
+    }
+    for (IsoLine line : IsoLines.at(contours, limits, limits)) {
+      for (Coordinate c : line.geometry().getCoordinates()) {
+        assertThat(vertices.contains(c)).as("%s: level %s at %s", what, line.level(), c).isTrue();
+      }
+    }
+  }
+
+  /** How many polygons nine decimals of a degree make invalid. */
   static int brokenInDegrees(List<Band> bands) {
     int broken = 0;
     for (Band band : bands) {
@@ -152,7 +182,7 @@ final class BandLaws {
       degrees.apply(
           (CoordinateFilter)
               c -> {
-                c.x = Math.rint((c.x - 500000) / 74_600 * 1e9) / 1e9;
+                c.x = Math.rint((c.x - 500_000) / 74_600 * 1e9) / 1e9;
                 c.y = Math.rint(c.y / 111_190 * 1e9) / 1e9;
               });
       degrees.geometryChanged();
@@ -163,29 +193,16 @@ final class BandLaws {
     return broken;
   }
 
+  /** The shortest segment of all bands, m. */
   static double shortestSegment(List<Band> bands) {
     double shortest = Double.POSITIVE_INFINITY;
     for (Band band : bands) {
-      Coordinate[] all = band.geometry().getCoordinates();
-      for (int i = 1; i < all.length; i++) {
-        double d = all[i].distance(all[i - 1]);
-        shortest = d > 0 ? Math.min(shortest, d) : shortest;
+      for (Coordinate[] ring : insideOnLeft(band.geometry())) {
+        for (int i = 1; i < ring.length; i++) {
+          shortest = Math.min(shortest, ring[i].distance(ring[i - 1]));
+        }
       }
     }
     return shortest;
-  }
-
-  /** Lines at the limits run along the edges of the bands, vertex for vertex. */
-  static void isoLinesLieOnEdges(
-      String what, Geometry outline, Raster surface, double[] limits, List<Band> bands) {
-    Set<Coordinate> vertices = new HashSet<>();
-    for (Band band : bands) {
-      vertices.addAll(Arrays.asList(band.geometry().getCoordinates()));
-    }
-    for (IsoLine line : IsoLines.at(outline, surface, limits, limits)) {
-      for (Coordinate c : line.geometry().getCoordinates()) {
-        assertThat(vertices.contains(c)).as("%s: level %s at %s", what, line.level(), c).isTrue();
-      }
-    }
   }
 }
