@@ -61,8 +61,8 @@ class SettingsFilesTest {
                     Optional.empty(),
                     16,
                     1.5,
-                    Estimator.MATHERON,
-                    Weighting.CRESSIE),
+                    Estimator.CRESSIE_HAWKINS,
+                    Weighting.PAIRS),
                 new MappingSettings.Needed(8, 12, 100, 60)));
   }
 
