@@ -18,6 +18,7 @@ import org.mottle.engine.kriging.Drift;
 import org.mottle.engine.kriging.Estimates;
 import org.mottle.engine.kriging.Kriging;
 import org.mottle.engine.kriging.Predictor;
+import org.mottle.engine.kriging.Soundness;
 import org.mottle.engine.kriging.Targets;
 import org.mottle.engine.neighbour.Neighbourhood;
 import org.mottle.engine.observation.Observations;
@@ -238,6 +239,12 @@ final class EstimateCommand implements Callable<Integer> {
     return new Spec(refusing(() -> new Kriging(fitted, driftOf(chosen), near, support())), null);
   }
 
+  private void refuseUnsolvable(Soundness soundness) {
+    if (!soundness.sound()) {
+      throw new InputRefused(Path.of(points.points).getFileName() + ": " + soundness.reason());
+    }
+  }
+
   /** What the engine will not do with these options and points is a refusal, not a fault. */
   private static <T> T refusing(Supplier<T> step) {
     try {
@@ -279,6 +286,7 @@ final class EstimateCommand implements Callable<Integer> {
                 .estimate(observations, places.targets(), common.threads(), progress);
       } else {
         Predictor predictor = refusing(() -> spec.kriging().fit(observations));
+        refuseUnsolvable(predictor.soundness());
         estimates = predictor.estimate(places.targets(), common.threads(), progress);
         condition = estimates.conditionEstimate();
       }
@@ -321,6 +329,9 @@ final class EstimateCommand implements Callable<Integer> {
           spec.kriging() == null
               ? LeaveOneOut.of(spec.inverseDistance(), observations, threads, progress)
               : refusing(() -> LeaveOneOut.of(spec.kriging(), observations, threads, progress));
+    }
+    if (spec.kriging() != null && result.estimates().count(CellStatus.ESTIMATED) == 0) {
+      refuseUnsolvable(refusing(() -> spec.kriging().system(observations)).soundness());
     }
     StringBuilder csv = new StringBuilder("x,y,observed,estimate,variance,residual,zscore\n");
     for (int i = 0; i < observations.size(); i++) {
