@@ -202,7 +202,8 @@ public final class ModelFile {
       Anisotropy anisotropy = new Anisotropy(new Azimuth(azimuth), ratio);
       return of(type, partialSill, range, kappa).map(m -> new Structure(m, anisotropy));
     } catch (IllegalArgumentException e) {
-      problems.add("%s: %s", where, e.getMessage());
+      // the engine's name of the parameter becomes that of the key
+      problems.add("%s: %s", where, e.getMessage().replace("partialSill", "partial_sill"));
       return Optional.empty();
     }
   }
