@@ -1,6 +1,7 @@
 package org.mottle.export.cli;
 
 import java.io.PrintStream;
+import org.mottle.export.problem.InputRefused;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
@@ -31,7 +32,10 @@ final class CommonOptions {
   boolean overwrite;
 
   int threads() {
-    return Math.max(1, threads);
+    if (threads < 1) {
+      throw new InputRefused("--threads must be 1 or more, was " + threads);
+    }
+    return threads;
   }
 
   /** Says something to the person, unless asked to be quiet; with --json stdout stays JSON. */

@@ -8,6 +8,9 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.Supplier;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.mottle.engine.inversedistance.InverseDistance;
 import org.mottle.engine.kriging.BlockSupport;
 import org.mottle.engine.kriging.CellStatus;
@@ -15,6 +18,7 @@ import org.mottle.engine.kriging.Drift;
 import org.mottle.engine.kriging.Estimates;
 import org.mottle.engine.kriging.Kriging;
 import org.mottle.engine.kriging.Predictor;
+import org.mottle.engine.kriging.Soundness;
 import org.mottle.engine.kriging.Targets;
 import org.mottle.engine.neighbour.Neighbourhood;
 import org.mottle.engine.observation.Observations;
@@ -36,6 +40,10 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     description = "Kriging or inverse distance at given places, for any point table.")
 final class EstimateCommand implements Callable<Integer> {
+
+  /** Width and height in metres. */
+  private static final Pattern BLOCK =
+      Pattern.compile("([0-9]+(?:\\.[0-9]+)?)x([0-9]+(?:\\.[0-9]+)?)");
 
   /** How the estimate is made. */
   enum EstimateMethod {
@@ -176,13 +184,27 @@ final class EstimateCommand implements Callable<Integer> {
         measurementVariance >= 0,
         "--measurement-variance must be 0 or more, was %s",
         measurementVariance);
-    if (block != null && !block.matches("[0-9.]+x[0-9.]+")) {
-      problems.add("--block must be WIDTHxHEIGHT in metres, as 40x40, was '%s'", block);
-    }
+    problems.require(
+        kriging || measurementVariance == 0, "--measurement-variance belongs to kriging");
+    problems.require(
+        chosen == EstimateMethod.SIMPLE_KRIGING || Double.isNaN(mean),
+        "--mean belongs to --method simple-kriging, was %s",
+        method);
+    problems.require(
+        block == null || isBlock(block),
+        "--block must be WIDTHxHEIGHT in metres, both above 0, as 40x40, was '%s'",
+        block);
     OutputFile.check(out, common.overwrite, problems);
     points.check(problems);
     problems.throwIfAny();
     return chosen;
+  }
+
+  private static boolean isBlock(String text) {
+    Matcher sides = BLOCK.matcher(text);
+    return sides.matches()
+        && Double.parseDouble(sides.group(1)) > 0
+        && Double.parseDouble(sides.group(2)) > 0;
   }
 
   private static boolean isCoordinate(String term) {
@@ -213,8 +235,20 @@ final class EstimateCommand implements Callable<Integer> {
       }
       variogram = variogram.withNugget(variogram.nugget() - measurementVariance);
     }
+    NestedModel fitted = variogram;
+    return new Spec(refusing(() -> new Kriging(fitted, driftOf(chosen), near, support())), null);
+  }
+
+  private void refuseUnsolvable(Soundness soundness) {
+    if (!soundness.sound()) {
+      throw new InputRefused(Path.of(points.points).getFileName() + ": " + soundness.reason());
+    }
+  }
+
+  /** What the engine will not do with these options and points is a refusal, not a fault. */
+  private static <T> T refusing(Supplier<T> step) {
     try {
-      return new Spec(new Kriging(variogram, driftOf(chosen), near, support()), null);
+      return step.get();
     } catch (IllegalArgumentException e) {
       throw new InputRefused(e.getMessage());
     }
@@ -251,7 +285,8 @@ final class EstimateCommand implements Callable<Integer> {
             spec.inverseDistance()
                 .estimate(observations, places.targets(), common.threads(), progress);
       } else {
-        Predictor predictor = spec.kriging().fit(observations);
+        Predictor predictor = refusing(() -> spec.kriging().fit(observations));
+        refuseUnsolvable(predictor.soundness());
         estimates = predictor.estimate(places.targets(), common.threads(), progress);
         condition = estimates.conditionEstimate();
       }
@@ -289,10 +324,14 @@ final class EstimateCommand implements Callable<Integer> {
   private int leaveOneOut(Spec spec, Observations observations) throws IOException {
     Predictions result;
     try (ConsoleProgress progress = common.progress()) {
+      int threads = common.threads();
       result =
           spec.kriging() == null
-              ? LeaveOneOut.of(spec.inverseDistance(), observations, common.threads(), progress)
-              : LeaveOneOut.of(spec.kriging(), observations, common.threads(), progress);
+              ? LeaveOneOut.of(spec.inverseDistance(), observations, threads, progress)
+              : refusing(() -> LeaveOneOut.of(spec.kriging(), observations, threads, progress));
+    }
+    if (spec.kriging() != null && result.estimates().count(CellStatus.ESTIMATED) == 0) {
+      refuseUnsolvable(refusing(() -> spec.kriging().system(observations)).soundness());
     }
     StringBuilder csv = new StringBuilder("x,y,observed,estimate,variance,residual,zscore\n");
     for (int i = 0; i < observations.size(); i++) {

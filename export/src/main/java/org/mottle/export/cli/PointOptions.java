@@ -4,8 +4,10 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
 import org.mottle.engine.kriging.Targets;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.observation.Duplicates;
@@ -57,6 +59,12 @@ final class PointOptions {
 
   private DuplicatePolicy policy;
 
+  private static final Set<String> DEGREES =
+      Set.of("lon", "lat", "long", "lng", "longitude", "latitude");
+
+  /** No survey in metres fits in this square; one in degrees does. */
+  private static final double SMALLEST_EXTENT = 0.1;
+
   /**
    * Points with what is known of them.
    *
@@ -82,6 +90,7 @@ final class PointOptions {
     wanted.add(0, value);
     PointTable table = PointTableReader.read(points, x, y, wanted, Missing.LEAVE_OUT);
     table.notes().forEach(note -> note(common, note));
+    refuseDegrees(table);
     double[] values = log ? logarithms(table) : table.values().get(value);
     Observations observations =
         Observations.of(table.x(), table.y(), values)
@@ -100,6 +109,48 @@ final class PointOptions {
               .formatted(table.source(), resolved.observations().size()));
     }
     return new Table(resolved.observations());
+  }
+
+  /** Refuses values without variation, which have no variogram. */
+  void refuseIfAllEqual(Observations observations) {
+    double first = observations.value(0);
+    if (Arrays.stream(observations.values()).allMatch(v -> v == first)) {
+      throw new InputRefused(
+          "%s: all %d values of %s are %s; a variogram needs values that differ"
+              .formatted(Path.of(points).getFileName(), observations.size(), value, first));
+    }
+  }
+
+  /** By the headings of the coordinates, or by places that would lie within a few centimetres. */
+  private void refuseDegrees(PointTable table) {
+    DoubleSummaryStatistics east = Arrays.stream(table.x()).summaryStatistics();
+    DoubleSummaryStatistics north = Arrays.stream(table.y()).summaryStatistics();
+    boolean named = DEGREES.contains(plain(x)) || DEGREES.contains(plain(y));
+    boolean within =
+        Math.max(Math.abs(east.getMin()), Math.abs(east.getMax())) <= 180
+            && Math.max(Math.abs(north.getMin()), Math.abs(north.getMax())) <= 90;
+    boolean tiny =
+        table.size() > 2
+            && east.getMax() - east.getMin() < SMALLEST_EXTENT
+            && north.getMax() - north.getMin() < SMALLEST_EXTENT;
+    if (within && (named || tiny)) {
+      throw new InputRefused(
+          String.format(
+              Locale.ROOT,
+              "%s: %s %s to %s and %s %s to %s are degrees, not metres; project the file to metres"
+                  + " first, to the UTM zone of the points, say",
+              table.source(),
+              x,
+              east.getMin(),
+              east.getMax(),
+              y,
+              north.getMin(),
+              north.getMax()));
+    }
+  }
+
+  private static String plain(String heading) {
+    return heading.strip().toLowerCase(Locale.ROOT);
   }
 
   private String coincident(PointTable table, Observations all, List<int[]> groups) {
@@ -156,6 +207,7 @@ final class PointOptions {
           Problems.listed(rows));
     }
     problems.throwIfAny();
+    refuseDegrees(table);
     return new Places(
         Targets.of(table.x(), table.y())
             .withCovariates(covariates.stream().map(c -> table.values().get(c)).toList()));

@@ -119,10 +119,12 @@ final class VariogramCommand implements Callable<Integer> {
         problems.add("--fix %s needs a --model to hold it in", name);
       }
     }
+    checkNumbers(problems);
     OutputFile.check(out, common.overwrite, problems);
     points.check(problems);
     problems.throwIfAny();
     Observations observations = points.read(List.of(), common).observations();
+    points.refuseIfAllEqual(observations);
     LagBins bins = bins(observations, problems);
     Direction direction = Double.isNaN(azimuth) ? Direction.ALL : Direction.of(azimuth, tolerance);
     ExperimentalVariogram experimental =
@@ -137,6 +139,29 @@ final class VariogramCommand implements Callable<Integer> {
     }
     tell(outcome);
     return outcome instanceof Fitted ? ExitCode.DONE : ExitCode.PARTLY;
+  }
+
+  private void checkNumbers(Problems problems) {
+    fixed.forEach(
+        (name, value) ->
+            problems.require(
+                name.equals("range") ? value > 0 : value >= 0,
+                "--fix %s=%s: must be %s",
+                name,
+                value,
+                name.equals("range") ? "above 0 m" : "0 or more"));
+    problems.require(
+        Double.isNaN(kappa) || kappa > 0 && Double.isFinite(kappa),
+        "--kappa must be above 0, was %s",
+        kappa);
+    problems.require(
+        Double.isNaN(azimuth) || Double.isFinite(azimuth),
+        "--azimuth must be an angle in degrees, was %s",
+        azimuth);
+    problems.require(
+        tolerance >= 0 && tolerance <= 90,
+        "--tolerance must be between 0 and 90 degrees, was %s",
+        tolerance);
   }
 
   private LagBins bins(Observations observations, Problems problems) {

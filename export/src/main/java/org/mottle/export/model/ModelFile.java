@@ -1,6 +1,7 @@
 package org.mottle.export.model;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.databind.DeserializationFeature;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -25,6 +26,7 @@ import org.mottle.engine.variogram.Power;
 import org.mottle.engine.variogram.Spherical;
 import org.mottle.engine.variogram.Structure;
 import org.mottle.engine.variogram.VariogramModel;
+import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.settings.Nearest;
 
@@ -47,8 +49,13 @@ public final class ModelFile {
           "linear",
           "power");
 
+  private static final Set<String> MODEL_KEYS = Set.of("nugget", "structures");
+
   private static final Set<String> STRUCTURE_KEYS =
       Set.of("type", "partial_sill", "range", "kappa", "azimuth", "ratio");
+
+  private static final ObjectMapper JSON =
+      new ObjectMapper().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
 
   private final String file;
   private final Problems problems = new Problems();
@@ -103,10 +110,13 @@ public final class ModelFile {
    * @throws org.mottle.export.problem.InputRefused with one line a problem
    */
   public static NestedModel read(Path path) throws IOException {
+    if (!Files.isRegularFile(path)) {
+      throw new InputRefused(path + ": no such file; give the file that 'variogram' wrote");
+    }
     ModelFile reader = new ModelFile(path.getFileName().toString());
     JsonNode root;
     try {
-      root = new ObjectMapper().readTree(Files.readString(path));
+      root = JSON.readTree(Files.readAllBytes(path));
     } catch (JsonProcessingException e) {
       root = null;
       reader.problems.add(
@@ -129,55 +139,79 @@ public final class ModelFile {
           file, json.isNull() ? " (the variogram found none: " + "see its fit.outcome)" : "");
       return null;
     }
-    double nugget = number(json, "nugget", 0, "nugget");
+    refuseUnknownKeys(json, MODEL_KEYS, file);
+    double nugget = number(json, "nugget", 0, file);
+    JsonNode listed = json.path("structures");
+    if (!listed.isMissingNode() && !listed.isArray()) {
+      problems.add("%s: structures must be a list [{...}], was %s", file, listed);
+    }
     List<Structure> structures = new ArrayList<>();
     int i = 0;
-    for (JsonNode s : json.path("structures")) {
-      structure(s, "structure " + ++i).ifPresent(structures::add);
+    for (JsonNode s : listed) {
+      structure(s, file + ", structure " + ++i).ifPresent(structures::add);
+    }
+    if (!problems.isEmpty()) {
+      return null;
     }
     try {
-      return new NestedModel(nugget, structures);
+      NestedModel model = new NestedModel(nugget, structures);
+      problems.require(
+          nugget > 0 || !structures.isEmpty(),
+          "%s: the model has neither a nugget nor a structure; give it one of them",
+          file);
+      return model;
     } catch (IllegalArgumentException e) {
       problems.add("%s: %s", file, e.getMessage());
       return null;
     }
   }
 
-  private Optional<Structure> structure(JsonNode json, String where) {
+  private void refuseUnknownKeys(JsonNode json, Set<String> known, String where) {
     json.fieldNames()
         .forEachRemaining(
-            key -> {
-              if (!STRUCTURE_KEYS.contains(key)) {
-                problems.add(
-                    "%s, %s: unknown key '%s'%s",
-                    file,
+            key ->
+                problems.require(
+                    known.contains(key),
+                    "%s: unknown key '%s'%s",
                     where,
                     key,
-                    Nearest.to(key, STRUCTURE_KEYS)
-                        .map(n -> "; did you mean '" + n + "'?")
-                        .orElse(""));
-              }
-            });
+                    Nearest.to(key, known).map(n -> "; did you mean '" + n + "'?").orElse("")));
+  }
+
+  private Optional<Structure> structure(JsonNode json, String where) {
+    refuseUnknownKeys(json, STRUCTURE_KEYS, where);
     String type = json.path("type").asText("");
-    try {
-      Optional<VariogramModel> model =
-          of(
-              type,
-              number(json, "partial_sill", Double.NaN, where),
-              number(json, "range", Double.NaN, where),
-              number(json, "kappa", 0.5, where));
-      if (model.isEmpty()) {
-        problems.add(
-            "%s, %s: unknown type '%s'; known: %s", file, where, type, String.join(", ", TYPES));
-        return Optional.empty();
-      }
-      Azimuth major = new Azimuth(number(json, "azimuth", 0, where));
-      return Optional.of(
-          new Structure(model.get(), new Anisotropy(major, number(json, "ratio", 1, where))));
-    } catch (IllegalArgumentException e) {
-      problems.add("%s, %s: %s", file, where, e.getMessage());
+    if (!TYPES.contains(type)) {
+      problems.add(
+          "%s: unknown type '%s'%s; known: %s",
+          where,
+          type,
+          Nearest.to(type, TYPES).map(n -> ", did you mean '" + n + "'?").orElse(""),
+          String.join(", ", TYPES));
       return Optional.empty();
     }
+    double partialSill = number(json, "partial_sill", where);
+    double range = number(json, "range", where);
+    double kappa = type.equals("matern") ? number(json, "kappa", where) : Double.NaN;
+    double azimuth = number(json, "azimuth", 0, where);
+    double ratio = number(json, "ratio", 1, where);
+    if (!problems.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      Anisotropy anisotropy = new Anisotropy(new Azimuth(azimuth), ratio);
+      return of(type, partialSill, range, kappa).map(m -> new Structure(m, anisotropy));
+    } catch (IllegalArgumentException e) {
+      // the engine's name of the parameter becomes that of the key
+      problems.add("%s: %s", where, e.getMessage().replace("partialSill", "partial_sill"));
+      return Optional.empty();
+    }
+  }
+
+  /** A number that must be there. */
+  private double number(JsonNode json, String key, String where) {
+    problems.require(json.has(key), "%s: %s is missing", where, key);
+    return number(json, key, Double.NaN, where);
   }
 
   private double number(JsonNode json, String key, double otherwise, String where) {
@@ -186,7 +220,7 @@ public final class ModelFile {
       return otherwise;
     }
     if (!value.isNumber()) {
-      problems.add("%s, %s: %s must be a number, was '%s'", file, where, key, value.asText());
+      problems.add("%s: %s must be a number, was %s", where, key, value);
       return otherwise;
     }
     return value.doubleValue();
