@@ -21,9 +21,9 @@ import org.mottle.engine.grid.Raster;
  * at the last of several limits to the band below it: with two limits low and high, "dry" is v &lt;
  * low, "in band" low &le; v &le; high, "wet" v &gt; high. Limits beyond the data draw nothing.
  *
- * <p>Vertices inside the outline lie within 2 mm of the level line of the surface, on a lattice of
- * 2^-10 m; the outline's own vertices move by less than 0.1 micrometre. A part of a band that is
- * thinner than about 1 mm goes to its neighbour.
+ * <p>Edges inside the outline lie within a fiftieth of a cell and 2 mm of the level line of the
+ * surface, their vertices on a lattice of 2^-10 m; the outline's own vertices move by less than 0.1
+ * micrometre. A part of a band that is thinner than about 1 mm goes to its neighbour.
  */
 public final class Bands {
   private static final int MOST_POINTS = 8;

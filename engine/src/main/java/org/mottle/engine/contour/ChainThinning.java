@@ -5,17 +5,17 @@ import java.util.BitSet;
 import java.util.Deque;
 
 /**
- * Puts a traced line on the lattice of {@link Frame#grain()}: points that lie within half a grain
- * of the line through their neighbours are left out (Douglas and Peucker 1973), the others rounded
- * to the lattice, repeated points and there-and-back spikes removed. No point of the line moves by
- * more than 1.8 grains, and no segment is shorter than a grain.
+ * Puts a traced line on the lattice of {@link Frame#grain()}: points that lie within {@link
+ * Frame#thinning()} of the line without them are left out (Douglas and Peucker 1973), the others
+ * rounded to the lattice, repeated points and there-and-back spikes removed. No point of the line
+ * moves by more than the thinning and a grain, and no segment is shorter than a grain.
  */
 final class ChainThinning {
   private ChainThinning() {}
 
   /** The thinned line, or null when nothing but a point is left. Open ends stay where they are. */
-  static Chain thin(Chain chain, double grain) {
-    BitSet kept = keep(chain, grain);
+  static Chain thin(Chain chain, double grain, double tolerance) {
+    BitSet kept = keep(chain, tolerance);
     int last = chain.size() - 1;
     Chain.Builder points = new Chain.Builder();
     for (int i = kept.nextSetBit(0); i >= 0; i = kept.nextSetBit(i + 1)) {

@@ -68,7 +68,7 @@ final class ContourLines {
   }
 
   private void addInside(Chain line, List<Chain> inside) {
-    Chain thinned = ChainThinning.thin(line, frame.grain());
+    Chain thinned = ChainThinning.thin(line, frame.grain(), frame.thinning());
     if (thinned == null || thinned.closed() && thinned.isSliver(frame.grain())) {
       return;
     }

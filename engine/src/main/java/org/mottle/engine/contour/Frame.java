@@ -10,8 +10,10 @@ import org.locationtech.jts.geom.Envelope;
  * @param originX whole metres taken off x
  * @param originY whole metres taken off y
  * @param grain lattice of the vertices of level lines, m: about 1 mm, finer for cells below 25 cm
+ * @param thinning how far a vertex may lie from the line without it, to be left out, m: a fiftieth
+ *     of a cell, for no map is known better
  */
-record Frame(double originX, double originY, double grain) {
+record Frame(double originX, double originY, double grain, double thinning) {
   /** Lattice of every vertex: 2^-23 m, about 0.1 micrometre. */
   static final double UNIT = 0x1p-23;
 
@@ -22,7 +24,11 @@ record Frame(double originX, double originY, double grain) {
     while (grain > cell / 256 && grain > 16 * UNIT) {
       grain /= 2;
     }
-    return new Frame(Math.rint(extent.centre().x), Math.rint(extent.centre().y), grain);
+    return new Frame(
+        Math.rint(extent.centre().x),
+        Math.rint(extent.centre().y),
+        grain,
+        Math.max(grain, cell / 50));
   }
 
   double localX(double x) {

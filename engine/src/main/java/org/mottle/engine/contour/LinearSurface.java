@@ -20,6 +20,11 @@ public final class LinearSurface {
     this.values = raster.values();
   }
 
+  /** Side of a cell, m. */
+  double cell() {
+    return grid.cell();
+  }
+
   /** The least value at a cell centre; infinite when there is none. */
   double least() {
     double least = Double.POSITIVE_INFINITY;

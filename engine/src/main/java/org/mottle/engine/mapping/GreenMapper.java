@@ -6,8 +6,7 @@ import java.util.Locale;
 import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
-import org.mottle.engine.contour.IsoLines;
-import org.mottle.engine.contour.LinearSurface;
+import org.mottle.engine.contour.Contours;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.grid.GreenCells;
 import org.mottle.engine.grid.Raster;
@@ -194,17 +193,20 @@ final class GreenMapper {
       RegionMean regionMean) {
     Geometry outline = green.subject().green().outline();
     Raster field = surface.interpolable();
+    Contours contours = Contours.of(outline, field);
     List<Zone> zones = new ArrayList<>();
     List<Patch> patches = new ArrayList<>();
     Optional<TargetBand> band = green.subject().band();
+    double[] limits =
+        band.map(b -> new double[] {b.lowPct(), b.highPct()}).orElseGet(() -> new double[0]);
     if (band.isPresent()) {
-      zones.addAll(Zones.of(outline, field, band.get(), regionMean));
+      zones.addAll(Zones.of(contours, field, band.get(), regionMean));
       patches.addAll(Patches.of(zones, field, places(green), regionMean));
     }
     Ground whole = Ground.of(outline, field);
     RegionMean.MeanAndSd mean =
         new RegionMean.MeanAndSd(
-            whole.mean(new LinearSurface(field)), whole.sd(regionMean, field.grid().cell()));
+            whole.mean(contours.surface()), whole.sd(regionMean, field.grid().cell()));
     return new Outcome.Mapped(
         green.subject(),
         green.stations(),
@@ -212,8 +214,7 @@ final class GreenMapper {
         remarks,
         basis,
         surface,
-        new Outcome.Parts(
-            zones, patches, IsoLines.of(outline, field, settings.isoStepPct()), mean));
+        new Outcome.Parts(zones, patches, contours.isoLines(settings.isoStepPct(), limits), mean));
   }
 
   private static List<Coordinate> places(Prepared green) {

@@ -147,18 +147,26 @@ final class BandLaws {
       assertThat(index).as("%s: band at %s without value", what, p).isEqualTo(Band.NO_VALUE);
       return;
     }
-    double slack = 0;
-    for (int corner = 0; corner < 4; corner++) {
-      double dx = (corner & 1) == 0 ? -0.003 : 0.003;
-      double dy = (corner & 2) == 0 ? -0.003 : 0.003;
-      double change = Math.abs(surface.value(p.x + dx, p.y + dy) - value);
-      slack = change > slack ? change : slack;
-    }
+    double slack = changeNearby(surface, p);
     double low = index == 0 ? Double.NEGATIVE_INFINITY : limits[index - 1];
     double high = index == limits.length ? Double.POSITIVE_INFINITY : limits[index];
     assertThat(value)
         .as("%s: value in band %d at %s", what, index, p)
         .isBetween(low - slack - 5e-8, high + slack + 5e-8);
+  }
+
+  /** The most the surface changes within the distance that a line may be off: a fiftieth cell. */
+  static double changeNearby(LinearSurface surface, Coordinate p) {
+    double reach = 0.003 + surface.cell() / 50;
+    double value = surface.value(p.x, p.y);
+    double change = 0;
+    for (int direction = 0; direction < 16; direction++) {
+      double dx = reach * Math.cos(direction * Math.PI / 8);
+      double dy = reach * Math.sin(direction * Math.PI / 8);
+      double there = Math.abs(surface.value(p.x + dx, p.y + dy) - value);
+      change = there > change ? there : change;
+    }
+    return change;
   }
 
   /** Lines at the limits run along the edges of the bands, vertex for vertex. */
