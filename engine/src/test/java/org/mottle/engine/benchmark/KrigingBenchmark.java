@@ -92,6 +92,19 @@ public class KrigingBenchmark {
         Kriging.ordinary(MODEL).fit(s.observations).estimate(s.targets, 1, Progress.NONE));
   }
 
+  /** The largest of them on two threads. */
+  @State(Scope.Thread)
+  public static class TwoThreads {
+    private final Observations observations = survey(1000, 100);
+    private final Targets targets = grid(100_000, 100);
+  }
+
+  @Benchmark
+  public Estimates thousandOnTwoThreads(TwoThreads s) {
+    return checked(
+        Kriging.ordinary(MODEL).fit(s.observations).estimate(s.targets, 2, Progress.NONE));
+  }
+
   /** The nearest 32 of 10,000 readings at 100,000 cells. */
   @State(Scope.Thread)
   public static class Nearest {
