@@ -14,9 +14,9 @@ import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 
 /**
- * Separated text with a line of headings. Encoding, separator and decimal comma are detected and
- * told. Positions come from columns {@code x, y} (or {@code easting, northing}) in a given CRS, or
- * {@code lon, lat}, which are WGS 84 by their names unless another CRS is given.
+ * Separated text with a line of headings, split by Jackson. Encoding, separator and decimal comma
+ * are detected and told. Positions come from columns {@code x, y} (or {@code easting, northing}) in
+ * a given CRS, or {@code lon, lat}, which are WGS 84 by their names unless another CRS is given.
  */
 final class CsvReader {
   private static final Pattern COMMA_NUMBER = Pattern.compile("[-+]?\\d+,\\d+([eE][-+]?\\d+)?");
@@ -53,13 +53,17 @@ final class CsvReader {
     if (text.startsWith("sep=") && text.length() > 4) {
       // a spreadsheet's own way to name the separator
       separator = text.charAt(4);
-      text = "\n" + text.substring(Math.min(text.length(), 5)).stripLeading();
+      text = text.substring(5);
     }
     List<CsvText.Line> lines = new CsvText(text, separator).lines();
     if (lines.isEmpty()) {
       throw new InputRefused("%s is empty".formatted(name));
     }
-    List<String> headings = headings(lines.get(0).fields());
+    CsvText.Line first = lines.get(0);
+    if (first.quotes() != CsvText.Quotes.SOUND) {
+      throw new InputRefused("%s, row %d: %s".formatted(name, first.line(), fault(first.quotes())));
+    }
+    List<String> headings = headings(first.fields());
     List<FeatureTable.Row> rows = rows(lines, headings.size());
     problems.throwIfAny();
     boolean comma = decimalComma(rows);
@@ -96,8 +100,8 @@ final class CsvReader {
     List<String> uneven = new ArrayList<>();
     for (CsvText.Line line : lines.subList(1, lines.size())) {
       List<String> fields = line.fields();
-      if (!line.closed()) {
-        problems.add("%s, row %d: a quote is opened and never closed", name, line.line());
+      if (line.quotes() != CsvText.Quotes.SOUND) {
+        problems.add("%s, row %d: %s", name, line.line(), fault(line.quotes()));
       } else if (fields.size() < width
           || fields.subList(width, fields.size()).stream().anyMatch(f -> !f.isEmpty())) {
         uneven.add("%d (%d)".formatted(line.line(), fields.size()));
@@ -113,6 +117,12 @@ final class CsvReader {
         Problems.listed(uneven, SHOWN));
     problems.require(lines.size() > 1, "%s has headings but no rows", name);
     return rows;
+  }
+
+  private static String fault(CsvText.Quotes quotes) {
+    return quotes == CsvText.Quotes.NEVER_CLOSED
+        ? "a quote is opened and never closed"
+        : "more follows after a closing quote; write a quote inside a field twice";
   }
 
   /** True when numbers with a comma occur and none with a point. */

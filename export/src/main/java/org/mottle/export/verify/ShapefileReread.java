@@ -1,5 +1,8 @@
 package org.mottle.export.verify;
 
+import com.linuxense.javadbf.DBFException;
+import com.linuxense.javadbf.DBFReader;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.BufferUnderflowException;
 import java.nio.ByteBuffer;
@@ -25,14 +28,9 @@ final class ShapefileReread {
   static Reread of(Path dbf, boolean table) throws IOException {
     String layer = dbf.getFileName().toString().replaceFirst("\\.dbf$", "");
     try {
-      ByteBuffer attributes = littleEndian(dbf);
-      List<String> fields = fields(attributes);
-      long rows = attributes.getInt(4);
-      long expected = attributes.getShort(8) + rows * attributes.getShort(10) + 1L;
-      if (attributes.capacity() != expected) {
-        throw new IOException(
-            "the .dbf has " + attributes.capacity() + " bytes, its header says " + expected);
-      }
+      Attributes attributes = Attributes.of(dbf);
+      List<String> fields = attributes.fields();
+      long rows = attributes.rows();
       if (table) {
         return new Reread(layer, rows, 0, 0, fields);
       }
@@ -54,14 +52,36 @@ final class ShapefileReread {
     return ByteBuffer.wrap(Files.readAllBytes(file)).order(ByteOrder.LITTLE_ENDIAN);
   }
 
-  private static List<String> fields(ByteBuffer dbf) {
-    List<String> fields = new ArrayList<>();
-    for (int at = 32; dbf.get(at) != 0x0D; at += 32) {
-      byte[] name = new byte[11];
-      dbf.get(at, name);
-      fields.add(new String(name, StandardCharsets.US_ASCII).replaceAll("\0.*", ""));
+  /** The attribute table, every value of it read. */
+  private record Attributes(List<String> fields, long rows) {
+    private static final int HEADER = 32;
+
+    static Attributes of(Path dbf) throws IOException {
+      byte[] bytes = Files.readAllBytes(dbf);
+      List<String> fields = new ArrayList<>();
+      try (DBFReader reader =
+          new DBFReader(new ByteArrayInputStream(bytes), StandardCharsets.UTF_8)) {
+        int width = 1;
+        for (int i = 0; i < reader.getFieldCount(); i++) {
+          fields.add(reader.getField(i).getName());
+          width += reader.getField(i).getLength();
+        }
+        long rows = reader.getRecordCount();
+        long expected = HEADER * (1L + fields.size()) + 1 + rows * width + 1;
+        if (bytes.length != expected) {
+          throw new IOException(
+              "the .dbf has " + bytes.length + " bytes, its header says " + expected);
+        }
+        for (long row = 0; row < rows; row++) {
+          if (reader.nextRecord() == null) {
+            throw new IOException("the .dbf ends after " + row + " of its " + rows + " rows");
+          }
+        }
+        return new Attributes(fields, rows);
+      } catch (DBFException e) {
+        throw new IOException("the .dbf cannot be read: " + e.getMessage(), e);
+      }
     }
-    return fields;
   }
 
   /** Sums over the records of a .shp. */

@@ -1,30 +1,35 @@
 package org.mottle.export.write;
 
-import java.io.BufferedOutputStream;
+import com.linuxense.javadbf.DBFDataType;
+import com.linuxense.javadbf.DBFException;
+import com.linuxense.javadbf.DBFField;
+import com.linuxense.javadbf.DBFWriter;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.io.OutputStream;
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
-import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
-import java.util.Arrays;
+import java.util.GregorianCalendar;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Field;
 import org.mottle.export.schema.LayerData;
 
 /**
- * The attribute table of a shapefile: dBASE III, UTF-8. Our own because the header's date has to be
- * the run's and not today's: the same rows give the same bytes. One object a file, one thread.
+ * The attribute table of a shapefile: dBASE III, UTF-8, by javadbf.
+ *
+ * <p>Ours is what the library does silently or differently every day: the header has the run's date
+ * and not today's, so that the same rows give the same bytes; a text is cut between letters and the
+ * cut is told; a number or a date wider than its field is refused, where the library drops digits;
+ * numbers are rounded as in the other formats. The table is held in memory. One object a file, one
+ * thread.
  */
 final class DbfWriter {
   /** Stands for a number that was not recorded; said so in the data dictionary. */
@@ -35,13 +40,14 @@ final class DbfWriter {
 
   private static final int NUMBER_WIDTH = 18;
   private static final int DATE_WIDTH = 8;
+
+  /** The library writes earlier years with fewer digits, which shifts the rest of the row. */
+  private static final int FIRST_YEAR = 1000;
+
   private static final int NAMED_ROWS = 5;
-  private static final byte DBASE_III = 3;
-  private static final byte END_OF_FIELDS = 0x0D;
-  private static final byte END_OF_FILE = 0x1A;
-  private static final byte NOT_DELETED = ' ';
-  private static final DateTimeFormatter DATE =
-      DateTimeFormatter.ofPattern("yyyyMMdd", Locale.ROOT);
+
+  /** Place of the year of the last change in the header; month and day follow. */
+  private static final int CHANGED = 1;
 
   private final LayerData data;
   private final List<Field> fields;
@@ -55,15 +61,20 @@ final class DbfWriter {
   }
 
   void write(Path file) throws IOException {
-    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file), 1 << 16)) {
-      out.write(header());
-      byte[] record = new byte[recordLength()];
+    ByteArrayOutputStream table = new ByteArrayOutputStream();
+    try (DBFWriter writer = new DBFWriter(table, StandardCharsets.UTF_8)) {
+      writer.setFields(fields.stream().map(DbfWriter::declared).toArray(DBFField[]::new));
       for (int i = 0; i < data.rows().size(); i++) {
-        fill(record, data.rows().get(i), i + 1);
-        out.write(record);
+        writer.addRecord(record(data.rows().get(i), i + 1));
       }
-      out.write(END_OF_FILE);
+    } catch (DBFException e) {
+      throw new IOException(file.getFileName() + ": " + e.getMessage(), e);
     }
+    byte[] bytes = table.toByteArray();
+    bytes[CHANGED] = (byte) (changed.getYear() - 1900);
+    bytes[CHANGED + 1] = (byte) changed.getMonthValue();
+    bytes[CHANGED + 2] = (byte) changed.getDayOfMonth();
+    Files.write(file, bytes);
   }
 
   /** Texts that were longer than their field, a line a field; empty before {@link #write}. */
@@ -83,109 +94,80 @@ final class DbfWriter {
     return lines;
   }
 
-  private byte[] header() {
-    int length = 32 + 32 * fields.size() + 1;
-    ByteBuffer header = ByteBuffer.allocate(length).order(ByteOrder.LITTLE_ENDIAN);
-    header.put(DBASE_III);
-    header.put((byte) (changed.getYear() - 1900));
-    header.put((byte) changed.getMonthValue()).put((byte) changed.getDayOfMonth());
-    header.putInt(data.rows().size());
-    header.putShort((short) length).putShort((short) recordLength());
-    int at = 32;
-    for (Field field : fields) {
-      header.position(at);
-      header.put(field.name().getBytes(StandardCharsets.US_ASCII));
-      header.put(at + 11, letter(field));
-      header.put(at + 16, (byte) width(field));
-      header.put(at + 17, (byte) field.decimals());
-      at += 32;
-    }
-    header.put(at, END_OF_FIELDS);
-    return header.array();
-  }
-
-  private int recordLength() {
-    return 1 + fields.stream().mapToInt(DbfWriter::width).sum();
-  }
-
-  private static byte letter(Field field) {
-    return (byte)
-        switch (field.type()) {
-          case TEXT -> 'C';
-          case INTEGER, REAL -> 'N';
-          case DATE -> 'D';
-        };
-  }
-
-  private static int width(Field field) {
+  private static DBFField declared(Field field) {
     return switch (field.type()) {
-      case TEXT -> field.width();
-      case INTEGER, REAL -> NUMBER_WIDTH;
-      case DATE -> DATE_WIDTH;
+      case TEXT -> new DBFField(field.name(), DBFDataType.CHARACTER, field.width());
+      case INTEGER -> new DBFField(field.name(), DBFDataType.NUMERIC, NUMBER_WIDTH, 0);
+      case REAL -> new DBFField(field.name(), DBFDataType.NUMERIC, NUMBER_WIDTH, field.decimals());
+      case DATE -> new DBFField(field.name(), DBFDataType.DATE);
     };
   }
 
-  private void fill(byte[] record, FeatureRow row, int number) {
-    Arrays.fill(record, (byte) ' ');
-    record[0] = NOT_DELETED;
-    int at = 1;
-    for (int f = 0; f < fields.size(); f++) {
+  private Object[] record(FeatureRow row, int number) {
+    Object[] record = new Object[fields.size()];
+    for (int f = 0; f < record.length; f++) {
       Field field = fields.get(f);
       Object value = row.value(f);
-      switch (field.type()) {
-        case TEXT -> text(record, at, field, value, number);
-        case INTEGER -> right(record, at, field, whole(value));
-        case REAL -> right(record, at, field, real(value, field));
-        case DATE -> right(record, at, field, value == null ? "" : DATE.format((LocalDate) value));
-      }
-      at += width(field);
+      record[f] =
+          switch (field.type()) {
+            case TEXT -> value == null ? null : text(field, (String) value, number);
+            case INTEGER -> number(field, value == null ? "" + MISSING : value.toString());
+            case REAL ->
+                number(
+                    field,
+                    value == null
+                        ? "" + MISSING
+                        : FixedDecimals.text((Double) value, field.decimals()));
+            case DATE -> value == null ? null : date(field, (LocalDate) value);
+          };
     }
+    return record;
   }
 
-  private static String whole(Object value) {
-    return value == null ? Integer.toString(MISSING) : value.toString();
+  /** Of the digits behind the point the library cuts off what does not fit: by then only zeros. */
+  private BigDecimal number(Field field, String number) {
+    requireWidth(field, number, NUMBER_WIDTH);
+    return new BigDecimal(number);
   }
 
-  private static String real(Object value, Field field) {
-    return value == null
-        ? Integer.toString(MISSING)
-        : FixedDecimals.text((Double) value, field.decimals());
+  /** By the calendar of the library, which takes it apart again. */
+  private java.util.Date date(Field field, LocalDate day) {
+    requireWidth(field, day.toString().replace("-", ""), DATE_WIDTH);
+    if (day.getYear() < FIRST_YEAR) {
+      throw new IllegalArgumentException(
+          "layer %s, field %s: a date is from the year %d on, was %s"
+              .formatted(data.layer().name(), field.name(), FIRST_YEAR, day));
+    }
+    return new GregorianCalendar(day.getYear(), day.getMonthValue() - 1, day.getDayOfMonth(), 12, 0)
+        .getTime();
   }
 
-  private void right(byte[] record, int at, Field field, String number) {
-    int width = width(field);
-    if (number.length() > width) {
+  private void requireWidth(Field field, String value, int width) {
+    if (value.length() > width) {
       throw new IllegalArgumentException(
           "layer "
               + data.layer().name()
               + ", field "
               + field.name()
               + ": "
-              + number
+              + value
               + " has more than the "
               + width
               + " characters a shapefile can hold");
     }
-    put(record, at + width - number.length(), number.getBytes(StandardCharsets.US_ASCII));
   }
 
-  private void text(byte[] record, int at, Field field, Object value, int number) {
-    if (value == null) {
-      return;
+  private String text(Field field, String value, int number) {
+    byte[] bytes = value.getBytes(StandardCharsets.UTF_8);
+    if (bytes.length <= field.width()) {
+      return value;
     }
-    byte[] bytes = ((String) value).getBytes(StandardCharsets.UTF_8);
-    int length = Math.min(bytes.length, field.width());
-    if (length < bytes.length) {
-      // never in the middle of a letter: 10xxxxxx continues one
-      while (length > 0 && (bytes[length] & 0xC0) == 0x80) {
-        length--;
-      }
-      cutRows.computeIfAbsent(field.name(), name -> new ArrayList<>()).add(number);
+    int length = field.width();
+    // never in the middle of a letter: 10xxxxxx continues one
+    while (length > 0 && (bytes[length] & 0xC0) == 0x80) {
+      length--;
     }
-    System.arraycopy(bytes, 0, record, at, length);
-  }
-
-  private static void put(byte[] record, int at, byte[] bytes) {
-    System.arraycopy(bytes, 0, record, at, bytes.length);
+    cutRows.computeIfAbsent(field.name(), name -> new ArrayList<>()).add(number);
+    return new String(bytes, 0, length, StandardCharsets.UTF_8);
   }
 }

@@ -8,6 +8,7 @@ import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.record.Provenance;
@@ -59,10 +60,14 @@ public final class Delivery {
 
   /**
    * Refuses early what {@link #write} would refuse at the end of a long computation: an existing
-   * delivery without leave to overwrite, a folder that cannot be made or written.
+   * delivery without leave to overwrite, a folder that cannot be made or written. When rasters are
+   * wanted, their library begins to load beside the computation.
    */
   public void check() {
     Placement.check(out, overwrite, formats);
+    if (formats.contains(Format.RASTER)) {
+      GeoTiffWriter.warmUp();
+    }
   }
 
   /**
@@ -83,12 +88,15 @@ public final class Delivery {
       Provenance provenance,
       Map<String, ?> summary) {
     List<LayerData> all = stamped(layers, crs, provenance);
-    List<NamedRaster> kept = formats.contains(Format.RASTER) ? List.copyOf(rasters) : List.of();
+    Optional<String> refusal = rasterRefusal(rasters, crs);
+    boolean drawn = formats.contains(Format.RASTER) && refusal.isEmpty();
+    List<NamedRaster> kept = drawn ? List.copyOf(rasters) : List.of();
     try (Placement placement = Placement.beside(out, overwrite, formats)) {
       Path draft = placement.draft();
       try {
         DraftWriter writer = new DraftWriter(draft, formats, crs, provenance);
-        List<String> notes = writer.write(all, kept, threads);
+        List<String> notes = new ArrayList<>(writer.write(all, kept, threads));
+        refusal.ifPresent(notes::add);
         Map<String, Object> record = record(all, kept, crs, provenance, summary, notes);
         List<Delivered.WrittenFile> files = Summary.write(draft, record, threads);
         Verification.contents(draft, threads).orThrow();
@@ -100,6 +108,11 @@ public final class Delivery {
         throw placement.refused(e);
       }
     }
+  }
+
+  private Optional<String> rasterRefusal(List<NamedRaster> rasters, Crs crs) {
+    boolean wanted = formats.contains(Format.RASTER) && !rasters.isEmpty();
+    return wanted ? GeoTiffWriter.refusal(crs) : Optional.empty();
   }
 
   private static List<LayerData> stamped(List<LayerData> layers, Crs crs, Provenance provenance) {

@@ -38,6 +38,10 @@ final class DraftWriter {
   List<String> write(List<LayerData> layers, List<NamedRaster> rasters, int threads)
       throws IOException {
     List<Callable<List<String>>> tasks = new ArrayList<>();
+    // these two load the most: side by side from the start
+    if (formats.contains(Format.RASTER) && !rasters.isEmpty()) {
+      tasks.add(() -> rasters(rasters));
+    }
     if (formats.contains(Format.GEOPACKAGE)) {
       tasks.add(() -> geoPackage(layers));
     }
@@ -48,9 +52,6 @@ final class DraftWriter {
     }
     if (formats.contains(Format.SHAPEFILE)) {
       tasks.add(() -> shapefile(layers));
-    }
-    if (formats.contains(Format.RASTER) && !rasters.isEmpty()) {
-      tasks.add(() -> rasters(rasters));
     }
     List<String> notes = new ArrayList<>();
     SideBySide.run(tasks, threads).forEach(notes::addAll);

@@ -1,16 +1,33 @@
 package org.mottle.export.write;
 
+import it.geosolutions.imageio.plugins.tiff.PrivateTIFFTagSet;
+import it.geosolutions.imageio.plugins.tiff.TIFFField;
+import it.geosolutions.imageio.plugins.tiff.TIFFTag;
+import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageMetadata;
+import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageWriterSpi;
+import java.awt.image.BufferedImage;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
+import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
+import javax.imageio.IIOImage;
+import javax.imageio.ImageTypeSpecifier;
+import javax.imageio.ImageWriter;
+import javax.imageio.stream.ImageOutputStream;
+import javax.imageio.stream.MemoryCacheImageOutputStream;
+import org.geotools.coverage.grid.io.imageio.geotiff.CRS2GeoTiffMetadataAdapter;
+import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffConstants;
+import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffException;
+import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffIIOMetadataEncoder;
+import org.geotools.coverage.grid.io.imageio.geotiff.codes.GeoTiffGCSCodes;
+import org.geotools.coverage.grid.io.imageio.geotiff.codes.GeoTiffPCSCodes;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.grid.Raster;
 import org.mottle.export.crs.Crs;
@@ -18,17 +35,27 @@ import org.mottle.export.record.Json;
 import org.mottle.export.record.Provenance;
 
 /**
- * One raster to a GeoTIFF (OGC 19-008r4, version 1.1) in the working CRS: baseline TIFF 6.0, one
+ * One raster to a GeoTIFF (OGC 19-008r4) in the working CRS, by GeoTools and its image library: one
  * band, uncompressed, north row first, pixel is area, no-data declared (tag 42113) and the record
  * of the run in the metadata (tag 42112). Cells of float32 or one byte, see {@link RasterKind}.
  *
- * <p>Our own and not a library's: an image library takes a second to start, three times the whole
- * delivery, and keeps no room for the record. Uncompressed, so that the bytes are the same with
- * every version of the platform; a green at 0.25 m cells is 50 kB.
+ * <p>The image and its keys are handed to the image library as GeoTools' own writer does, without a
+ * coverage in between: a coverage takes a fifth of a second to load, turns the corner into a
+ * transform and back, and lets no metadata through but a description.
  *
- * <p>Streaming by rows. Stateless but for what it is given.
+ * <p>Uncompressed, so that the bytes are the same with every version of the platform; a green at
+ * 0.25 m cells is 50 kB. The raster is held in memory. Stateless but for what it is given.
  */
 public final class GeoTiffWriter {
+  private static final int LARGEST_CODE = GeoTiffConstants.GTUserDefinedGeoKey;
+  private static final long LARGEST = 0xFFFFFFFFL;
+
+  /** GTCitationGeoKey, which the library has no name for. */
+  private static final int CITATION = 1026;
+
+  /** Room for everything but the cells, generously. */
+  private static final long DIRECTORY = 1 << 24;
+
   private final Crs crs;
   private final Provenance provenance;
 
@@ -37,77 +64,111 @@ public final class GeoTiffWriter {
     this.provenance = provenance;
   }
 
+  /**
+   * Loads what writing needs, some 600 classes and a third of a second, while the caller goes on
+   * with other work. Whatever fails here fails again, and is told, where it is needed.
+   */
+  static void warmUp() {
+    Thread loader = new Thread(GeoTiffWriter::load, "mottle rasters");
+    loader.setDaemon(true);
+    loader.setUncaughtExceptionHandler((thread, failure) -> {});
+    loader.start();
+  }
+
+  private static void load() {
+    Crs any = Crs.utm(31, true);
+    Raster cell = new Raster(new CellGrid(0, 0, 1, 1, 1), new double[] {0});
+    try {
+      GeoTiffWriter writer =
+          new GeoTiffWriter(
+              any, new Provenance("-", "", Instant.EPOCH, List.of(), Map.of(), 0, ""));
+      writer.write(OutputStream.nullOutputStream(), new NamedRaster("", "", RasterKind.CLS, cell));
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
+  /** Why no GeoTIFF can be written in a CRS: its key has 16 bits, the largest for "no code". */
+  static Optional<String> refusal(Crs crs) {
+    return crs.epsg() > 0 && crs.epsg() < LARGEST_CODE
+        ? Optional.empty()
+        : Optional.of(
+            "no rasters: a GeoTIFF has no room for the code of "
+                + crs
+                + "; name a --working-crs with a code below "
+                + LARGEST_CODE);
+  }
+
   /** Writes or replaces the file. */
   public void write(Path file, NamedRaster named) throws IOException {
-    Raster raster = named.raster();
-    CellGrid grid = raster.grid();
-    RasterKind.Cell cell = named.kind().cell();
-    List<TiffTag> tags = tags(named);
-    int start = TiffTag.directoryBytes(tags);
-    long end = start + (long) grid.size() * cell.bytes();
-    if (end > 0xFFFFFFFFL) {
+    requireRoom(file, named);
+    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file), 1 << 16)) {
+      write(out, named);
+    }
+  }
+
+  private void write(OutputStream out, NamedRaster named) throws IOException {
+    BufferedImage image = RasterImage.of(named);
+    ImageWriter writer = new TIFFImageWriterSpi().createWriterInstance();
+    try (ImageOutputStream cached = new MemoryCacheImageOutputStream(out)) {
+      TIFFImageMetadata tags =
+          (TIFFImageMetadata)
+              org.geotools.gce.geotiff.GeoTiffWriter.createGeoTiffIIOMetadata(
+                  writer, ImageTypeSpecifier.createFromRenderedImage(image), keys(named), null);
+      String metadata = TiffMetadata.xml(items(named), named.kind());
+      TIFFTag tag = PrivateTIFFTagSet.getInstance().getTag(PrivateTIFFTagSet.TAG_GDAL_METADATA);
+      tags.getRootIFD()
+          .addTIFFField(new TIFFField(tag, TIFFTag.TIFF_ASCII, 1, new String[] {metadata}));
+      writer.setOutput(cached);
+      writer.write(null, new IIOImage(image, null, tags), null);
+    } finally {
+      writer.dispose();
+    }
+  }
+
+  private static void requireRoom(Path file, NamedRaster named) throws IOException {
+    long cells = (long) named.raster().grid().size() * named.kind().cell().bytes();
+    long end = cells + DIRECTORY;
+    if (end > LARGEST) {
       throw new IOException(
           file.getFileName()
               + " needs "
               + end
-              + " bytes, a GeoTIFF ends at 4294967295;"
-              + " use a larger cell");
-    }
-    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file), 1 << 16)) {
-      out.write(TiffTag.directory(tags));
-      ByteBuffer row =
-          ByteBuffer.allocate(grid.columns() * cell.bytes()).order(ByteOrder.LITTLE_ENDIAN);
-      for (int r = 0; r < grid.rows(); r++) {
-        row.clear();
-        for (int c = 0; c < grid.columns(); c++) {
-          put(row, cell, raster.value(r, c), named);
-        }
-        out.write(row.array());
-      }
+              + " bytes, a GeoTIFF ends at "
+              + LARGEST
+              + "; use a larger cell");
     }
   }
 
-  private static void put(ByteBuffer row, RasterKind.Cell cell, double value, NamedRaster named) {
-    if (cell == RasterKind.Cell.FLOAT32) {
-      row.putFloat(Double.isNaN(value) ? cell.noData() : (float) value);
-    } else if (Double.isNaN(value)) {
-      row.put((byte) cell.noData());
-    } else if (value >= 0 && value < cell.noData() && value == Math.rint(value)) {
-      row.put((byte) (int) value);
-    } else {
-      throw new IllegalArgumentException(
-          "raster "
-              + named.kind().code()
-              + " of green "
-              + named.greenId()
-              + " holds whole numbers from 0 to "
-              + (cell.noData() - 1)
-              + ", was "
-              + value);
-    }
-  }
-
-  private List<TiffTag> tags(NamedRaster named) {
+  private GeoTiffIIOMetadataEncoder keys(NamedRaster named) throws IOException {
+    GeoTiffIIOMetadataEncoder keys = crsKeys();
     CellGrid grid = named.raster().grid();
-    RasterKind.Cell cell = named.kind().cell();
-    boolean real = cell == RasterKind.Cell.FLOAT32;
-    List<TiffTag> tags = new ArrayList<>();
-    tags.add(TiffTag.longs(TiffTag.IMAGE_WIDTH, grid.columns()));
-    tags.add(TiffTag.longs(TiffTag.IMAGE_LENGTH, grid.rows()));
-    tags.add(TiffTag.shorts(TiffTag.BITS_PER_SAMPLE, 8 * cell.bytes()));
-    tags.add(TiffTag.shorts(TiffTag.COMPRESSION, 1));
-    tags.add(TiffTag.shorts(TiffTag.PHOTOMETRIC, 1));
-    tags.add(TiffTag.longs(TiffTag.STRIP_OFFSETS, 0));
-    tags.add(TiffTag.shorts(TiffTag.SAMPLES_PER_PIXEL, 1));
-    tags.add(TiffTag.longs(TiffTag.ROWS_PER_STRIP, grid.rows()));
-    tags.add(TiffTag.longs(TiffTag.STRIP_BYTE_COUNTS, grid.size() * cell.bytes()));
-    tags.add(TiffTag.shorts(TiffTag.SAMPLE_FORMAT, real ? 3 : 1));
-    tags.add(TiffTag.doubles(TiffTag.PIXEL_SCALE, grid.cell(), grid.cell(), 0));
-    tags.add(TiffTag.doubles(TiffTag.TIE_POINT, 0, 0, 0, grid.west(), grid.north(), 0));
-    tags.addAll(GeoKeys.of(crs));
-    tags.add(TiffTag.text(TiffTag.GDAL_METADATA, TiffMetadata.xml(items(named), named.kind())));
-    tags.add(TiffTag.text(TiffTag.GDAL_NODATA, Integer.toString(cell.noData())));
-    return tags;
+    keys.addGeoShortParam(GeoTiffConstants.GTRasterTypeGeoKey, GeoTiffConstants.RasterPixelIsArea);
+    // a bar ends a text
+    String citation = crs.name().replaceAll("[^\\x20-\\x7E]", "?").replace('|', '/');
+    keys.addGeoAscii(CITATION, citation);
+    keys.setModelTiePoint(0, 0, 0, grid.west(), grid.north(), 0);
+    keys.setModelPixelScale(grid.cell(), grid.cell(), 0);
+    keys.setNoData(named.kind().cell().noData());
+    return keys;
+  }
+
+  /** By EPSG code or not at all: a description by parameters is read differently everywhere. */
+  private GeoTiffIIOMetadataEncoder crsKeys() throws IOException {
+    try {
+      GeoTiffIIOMetadataEncoder keys =
+          new CRS2GeoTiffMetadataAdapter(crs.geotools()).parseCoordinateReferenceSystem();
+      int key =
+          crs.isProjected()
+              ? GeoTiffPCSCodes.ProjectedCSTypeGeoKey
+              : GeoTiffGCSCodes.GeographicTypeGeoKey;
+      if (keys.hasGeoKeyEntry(key) && keys.getGeoShortParam(key) == crs.epsg()) {
+        return keys;
+      }
+    } catch (GeoTiffException e) {
+      throw new IOException("a GeoTIFF cannot hold " + crs, e);
+    }
+    throw new IOException("a GeoTIFF cannot hold " + crs + " by its code");
   }
 
   private Map<String, String> items(NamedRaster named) {

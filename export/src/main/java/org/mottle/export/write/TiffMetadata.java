@@ -4,7 +4,7 @@ import java.util.Map;
 
 /**
  * Metadata of a GeoTIFF in the XML that GDAL reads and other readers skip. Band unit and
- * description among it.
+ * description among it. ASCII, as the tag is: other letters are character references.
  */
 final class TiffMetadata {
   private TiffMetadata() {}
@@ -29,9 +29,26 @@ final class TiffMetadata {
    * the tag see one of them. Control characters have no place in XML 1.0 and become spaces.
    */
   private static String escape(String text) {
-    return text.replaceAll("[\\x00-\\x08\\x0B\\x0C\\x0E-\\x1F]", " ")
-        .replace("&", "&amp;amp;")
-        .replace("<", "&lt;")
-        .replace(">", "&gt;");
+    StringBuilder escaped = new StringBuilder(text.length());
+    text.codePoints().forEach(letter -> escape(letter, escaped));
+    return escaped.toString();
+  }
+
+  private static void escape(int letter, StringBuilder escaped) {
+    switch (letter) {
+      case '&' -> escaped.append("&amp;amp;");
+      case '<' -> escaped.append("&lt;");
+      case '>' -> escaped.append("&gt;");
+      case '\t', '\n', '\r' -> escaped.append((char) letter);
+      default -> {
+        if (letter < ' ') {
+          escaped.append(' ');
+        } else if (letter < 0x7F) {
+          escaped.append((char) letter);
+        } else {
+          escaped.append("&#").append(letter).append(';');
+        }
+      }
+    }
   }
 }

@@ -130,6 +130,36 @@ class CsvReaderTest {
                             "r.csv: the heading has 3 fields, but not row 3 (2), 4 (4); quote fields that hold the separator")));
   }
 
+  /** The parser ends at such a field; the rows after it are looked at all the same. */
+  @Test
+  void whatFollowsAClosingQuoteIsToldByItsRow() {
+    String fault = ": more follows after a closing quote; write a quote inside a field twice";
+    for (String end : List.of("\n", "\r\n", "\r")) {
+      String text =
+          String.join(
+              end,
+              "st,x,y",
+              "\"two",
+              "lines\",1,2",
+              "\"5\" rod,1,2",
+              "b,1",
+              "1,\"2\"3,4",
+              "\"c,1,2");
+      assertThatThrownBy(() -> read(text, StandardCharsets.UTF_8, UTM))
+          .isInstanceOfSatisfying(
+              InputRefused.class,
+              e ->
+                  assertThat(e.lines())
+                      .containsExactly(
+                          "r.csv, row 4" + fault,
+                          "r.csv, row 6" + fault,
+                          "r.csv, row 7: a quote is opened and never closed",
+                          "r.csv: the heading has 3 fields, but not row 5 (2); quote fields that hold the separator"));
+    }
+    assertThatThrownBy(() -> read("\"x,y\n1,2\n", StandardCharsets.UTF_8, UTM))
+        .hasMessage("r.csv, row 1: a quote is opened and never closed");
+  }
+
   @Test
   void noHeadings() {
     assertThatThrownBy(() -> read("500001,5316302\n500002,5316302\n", StandardCharsets.UTF_8, UTM))

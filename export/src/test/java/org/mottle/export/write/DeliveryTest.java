@@ -16,12 +16,29 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.grid.Raster;
+import org.mottle.export.crs.Crs;
 import org.mottle.export.record.Fingerprint;
 import org.mottle.export.record.Json;
 import org.mottle.export.verify.Verification;
 
 class DeliveryTest {
   @TempDir Path folder;
+
+  /** A code of GeoTools' own beyond the 16 bits of a GeoTIFF's key. */
+  @Test
+  void tellsWhenTheRastersHaveNoCrs() {
+    Path out = folder.resolve("map");
+    Crs crs = Crs.ofEpsg(102115);
+    Delivered delivered =
+        Delivery.of(out, false, EnumSet.of(Format.RASTER))
+            .write(List.of(), Examples.rasters(), crs, Examples.provenance(), Map.of());
+    assertThat(delivered.files()).hasSize(1);
+    assertThat(delivered.notes())
+        .containsExactly(
+            "no rasters: a GeoTIFF has no room for the code of EPSG:102115"
+                + " (Old_Hawaiian_UTM_Zone_5N); name a --working-crs with a code below 32767");
+    assertThat(out.resolve("raster")).doesNotExist();
+  }
 
   @Test
   void everyFormatReadsBackAsRecorded() throws IOException {

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import org.geotools.api.geometry.Bounds;
 import org.geotools.api.parameter.GeneralParameterValue;
 import org.geotools.coverage.grid.GridCoverage2D;
+import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffIIOMetadataDecoder;
 import org.geotools.coverage.util.CoverageUtilities;
 import org.geotools.gce.geotiff.GeoTiffReader;
 import org.geotools.referencing.CRS;
@@ -18,8 +19,9 @@ import org.geotools.util.factory.Hints;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.mottle.engine.grid.CellGrid;
+import org.mottle.export.crs.Crs;
 
-/** Read back by GeoTools, which shares nothing with the writer. */
+/** Read back as a coverage, which the writer does not go through. */
 class GeoTiffWriterTest {
   @TempDir Path folder;
 
@@ -92,6 +94,34 @@ class GeoTiffWriterTest {
         .contains("<Item name=\"run_id\">run-0001</Item>")
         .contains("\"seed\":\"20250514\"")
         .contains("role=\"unittype\">% by volume</Item>");
+  }
+
+  /** Dutch, British and French national grids, of three methods, and a code of 15 bits. */
+  @Test
+  void namesTheCrsByItsCode() throws IOException {
+    for (int epsg : new int[] {28992, 27700, 2154, 32760}) {
+      Crs crs = Crs.ofEpsg(epsg);
+      Path file = folder.resolve(epsg + ".tif");
+      new GeoTiffWriter(crs, Examples.provenance())
+          .write(file, Examples.raster("1", "S1", RasterKind.VWC));
+      assertThat(GeoTiffWriter.refusal(crs)).isEmpty();
+      GeoTiffReader reader =
+          new GeoTiffReader(
+              file.toFile(), new Hints(Hints.DEFAULT_COORDINATE_REFERENCE_SYSTEM, crs.geotools()));
+      GeoTiffIIOMetadataDecoder keys = reader.getMetadata();
+      assertThat(keys.getGeoKey(3072)).as("ProjectedCSTypeGeoKey").isEqualTo("" + epsg);
+      assertThat(keys.getGeoKey(1025)).as("pixel is area").isEqualTo("1");
+      assertThat(keys.getGeoKey(1026)).as("citation").isEqualTo(crs.name());
+      reader.dispose();
+    }
+  }
+
+  @Test
+  void replacesALongerFile() throws IOException {
+    Path file = folder.resolve("sd.tif");
+    Files.write(file, new byte[100_000]);
+    write(Examples.raster("1", "S1", RasterKind.SD));
+    assertThat(Files.size(file)).isLessThan(10_000);
   }
 
   @Test

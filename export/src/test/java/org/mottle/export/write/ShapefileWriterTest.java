@@ -59,12 +59,39 @@ class ShapefileWriterTest {
       Object[] missing = dbf.nextRecord();
       assertThat((String) missing[0]).isBlank();
       assertThat(missing[1]).isEqualTo(new BigDecimal("-9999"));
-      assertThat(missing[2]).isEqualTo(new BigDecimal("-9999"));
+      assertThat(missing[2]).isEqualTo(new BigDecimal("-9999.000"));
       assertThat(missing[3]).isNull();
       assertThat((String) dbf.nextRecord()[0]).isEqualTo("é".repeat(127));
-      assertThat(dbf.nextRecord()[2]).isEqualTo(new BigDecimal("-9999"));
+      assertThat(dbf.nextRecord()[2]).isEqualTo(new BigDecimal("-9999.000"));
     }
     assertThat(notes).singleElement().asString().startsWith("shapefile/odd.dbf: txt cut in row 3");
+  }
+
+  /** The library would write the day of the run's clock and drop digits. */
+  @Test
+  void headerHasTheDayOfTheRunAndNumbersKeepTheirDigits() throws IOException {
+    List<Double> given = List.of(12345678901234567.0, -1234567890123.125, 0.0005, -0.0004, 2.5e-9);
+    List<String> wanted = List.of("12345678901234568", "-1234567890123.125", "0.001", "0", "0");
+    write(
+        new LayerData(
+            Examples.ODD, given.stream().map(v -> Examples.ODD.row(Map.of("v", v))).toList()));
+    byte[] header = Files.readAllBytes(folder.resolve("odd.dbf"));
+    assertThat(new byte[] {header[1], header[2], header[3]}).containsExactly(131, 5, 2);
+    try (InputStream in = Files.newInputStream(folder.resolve("odd.dbf"));
+        DBFReader dbf = new DBFReader(in, StandardCharsets.UTF_8)) {
+      for (String value : wanted) {
+        assertThat((BigDecimal) dbf.nextRecord()[2]).isEqualByComparingTo(value);
+      }
+    }
+  }
+
+  @Test
+  void refusesDatesOfFewerDigits() {
+    LayerData data =
+        new LayerData(
+            Examples.ODD, List.of(Examples.ODD.row(Map.of("day", LocalDate.of(800, 12, 25)))));
+    assertThatThrownBy(() -> write(data))
+        .hasMessage("layer odd, field day: a date is from the year 1000 on, was 0800-12-25");
   }
 
   @Test
