@@ -9,6 +9,7 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.concurrent.atomic.AtomicIntegerArray;
+import java.util.concurrent.locks.LockSupport;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -62,6 +63,8 @@ class PanelsTest {
                           if (from == 50) {
                             throw new IllegalStateException("panel " + from);
                           }
+                          // all panels would take seconds, the news of a failure does not
+                          LockSupport.parkNanos(100_000);
                         }))
         .withMessage("panel 50");
     assertThat(panels.get()).isLessThan(100_000);
