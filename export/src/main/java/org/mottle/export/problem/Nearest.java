@@ -26,7 +26,8 @@ public final class Nearest {
 
   private static boolean isNear(String typed, String known) {
     int most = Math.max(2, Math.max(typed.length(), known.length()) / 2);
-    return distance(typed, known) <= most;
+    int distance = distance(typed, known);
+    return distance <= most && distance < typed.length(); // a letter at least must be the same
   }
 
   private static int distance(String a, String b) {

@@ -25,6 +25,7 @@ class NearestTest {
   @Test
   void aWordLikeNoneOfThemMeansNone() {
     assertThat(Nearest.to("temperature", BAND)).isEmpty();
+    assertThat(Nearest.to("x", List.of("a", "y"))).isEmpty();
     assertThat(Nearest.to("x", List.of())).isEmpty();
   }
 }
