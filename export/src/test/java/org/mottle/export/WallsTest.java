@@ -54,6 +54,18 @@ class WallsTest {
           .orShould()
           .accessField(System.class, "out");
 
+  /** Binding costs a short command 0.1 s of class loading. */
+  @ArchTest
+  static final ArchRule the_main_job_binds_no_classes =
+      noClasses()
+          .that()
+          .resideInAPackage("org.mottle.export..")
+          .and()
+          .resideOutsideOfPackages("org.mottle.export.cli..", "org.mottle.export.model..")
+          .should()
+          .dependOnClassesThat()
+          .resideInAnyPackage("com.fasterxml.jackson.databind..");
+
   @ArchTest
   static final ArchRule no_cycles =
       slices().matching("org.mottle.export.(*)..").should().beFreeOfCycles();

@@ -10,6 +10,7 @@ import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.mottle.demo.Course;
 import org.mottle.export.job.MapRequest;
+import org.mottle.export.job.WarmUp;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.settings.SettingsReader;
 import org.mottle.export.settings.SiteSettings;
@@ -23,6 +24,9 @@ import picocli.CommandLine.Option;
     mixinStandardHelpOptions = true,
     description = "Maps the bundled, wholly invented course from start to finish.")
 final class DemoCommand implements Callable<Integer> {
+
+  /** Of this survey the course has only the order of the readings and the track. */
+  private static final String WITHOUT_POSITIONS = "S2";
 
   @Mixin CommonOptions common;
   @Mixin MapOptions options;
@@ -47,13 +51,14 @@ final class DemoCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    WarmUp.start(options.wantsGeoPackage());
     Problems problems = new Problems();
-    if (inputs != null && Files.exists(inputs) && !common.overwrite) {
+    if (inputs != null && Files.exists(inputs) && !Files.isDirectory(inputs)) {
+      problems.add("%s is a file; --inputs needs a folder", inputs);
+    } else if (inputs != null && Files.exists(inputs) && !common.overwrite) {
       problems.add("%s exists; choose another --inputs or add --overwrite", inputs);
     }
-    if (!Course.names().contains("readings_" + survey + ".csv")) {
-      problems.add("--survey: the course has no survey '%s'; it has S1, S3, S4, S5 and S6", survey);
-    }
+    checkSurvey(problems);
     var formats = options.formats(problems);
     problems.throwIfAny();
     Path course = inputs == null ? Files.createTempDirectory("mottle-course") : inputs;
@@ -79,6 +84,17 @@ final class DemoCommand implements Callable<Integer> {
       if (inputs == null) {
         delete(course);
       }
+    }
+  }
+
+  private void checkSurvey(Problems problems) throws IOException {
+    if (survey.equals(WITHOUT_POSITIONS)) {
+      problems.add(
+          "--survey %s cannot be mapped: its positions are withheld, only the order of the readings"
+              + " and the receiver's track are known; choose S1, S3, S4, S5 or S6",
+          survey);
+    } else if (!Course.names().contains("readings_" + survey + ".csv")) {
+      problems.add("--survey: the course has no survey '%s'; it has S1, S3, S4, S5 and S6", survey);
     }
   }
 

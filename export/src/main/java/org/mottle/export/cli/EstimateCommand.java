@@ -9,8 +9,6 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import org.mottle.engine.inversedistance.InverseDistance;
 import org.mottle.engine.kriging.BlockSupport;
 import org.mottle.engine.kriging.CellStatus;
@@ -32,7 +30,6 @@ import org.mottle.export.problem.Problems;
 import org.mottle.export.record.Json;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
 /** {@code mottle estimate}: kriging or inverse distance at given places, for any point table. */
 @Command(
@@ -41,174 +38,31 @@ import picocli.CommandLine.Option;
     description = "Kriging or inverse distance at given places, for any point table.")
 final class EstimateCommand implements Callable<Integer> {
 
-  /** Width and height in metres. */
-  private static final Pattern BLOCK =
-      Pattern.compile("([0-9]+(?:\\.[0-9]+)?)x([0-9]+(?:\\.[0-9]+)?)");
-
-  /** How the estimate is made. */
-  enum EstimateMethod {
-    ORDINARY_KRIGING,
-    SIMPLE_KRIGING,
-    UNIVERSAL_KRIGING,
-    INVERSE_DISTANCE
-  }
-
   @Mixin CommonOptions common;
   @Mixin PointOptions points;
 
-  @Option(names = "--at", paramLabel = "FILE", description = "Table of the places to estimate.")
-  Path at;
-
-  @Option(
-      names = "--model",
-      paramLabel = "FILE",
-      description = "Variogram model, as 'variogram' writes it.")
-  Path model;
-
-  @Option(
-      names = "--method",
-      paramLabel = "NAME",
-      description =
-          "ordinary-kriging, simple-kriging, universal-kriging or inverse-distance; default"
-              + " ${DEFAULT-VALUE}.")
-  String method = "ordinary-kriging";
-
-  @Option(names = "--mean", paramLabel = "M", description = "Known mean, for simple kriging.")
-  double mean = Double.NaN;
-
-  @Option(
-      names = "--drift",
-      paramLabel = "x,y | COLUMN,...",
-      split = ",",
-      description =
-          "Terms of the drift, for universal kriging: x,y for a plane, or columns of both tables.")
-  List<String> drift = List.of();
-
-  @Option(
-      names = "--power",
-      paramLabel = "P",
-      description = "Power of the inverse distance; default ${DEFAULT-VALUE}.")
-  double power = 2;
-
-  @Option(
-      names = "--neighbours",
-      paramLabel = "N",
-      description = "Use the nearest N; default: all.")
-  Integer neighbours;
-
-  @Option(names = "--radius", paramLabel = "M", description = "Use points this near; default: all.")
-  double radius = Double.NaN;
-
-  @Option(
-      names = "--block",
-      paramLabel = "WxH",
-      description = "Estimate means of blocks of this width and height round each place, m.")
-  String block;
-
-  @Option(
-      names = "--measurement-variance",
-      paramLabel = "V",
-      description =
-          "Variance of the measurement of every point. It is no part of the model's nugget and is"
-              + " taken out of the estimate's target: the soil, not the probe.")
-  double measurementVariance = 0;
-
-  @Option(
-      names = "--split-nugget",
-      description =
-          "The model's nugget was fitted to these measurements and so holds the measurement"
-              + " variance: take it out of the nugget.")
-  boolean splitNugget;
-
-  @Option(
-      names = "--leave-one-out",
-      description = "Estimate every point from the others, and score the estimates.")
-  boolean leaveOneOut;
-
-  @Option(names = "--out", paramLabel = "FILE", description = "CSV to write; stdout without it.")
-  Path out;
+  @Mixin EstimateOptions options;
 
   @Override
   public Integer call() throws IOException {
-    EstimateMethod chosen = checkOptions();
-    List<String> columns = drift.stream().filter(c -> !isCoordinate(c)).toList();
+    Problems problems = new Problems();
+    EstimateMethod chosen = new EstimateCheck(options, problems).method();
+    OutputFile.check(options.out, common.overwrite, problems);
+    points.check(problems);
+    problems.throwIfAny();
+    List<String> columns = options.driftColumns();
     PointOptions.Table known = points.read(columns, common);
     Observations observations =
         known
             .observations()
-            .withMeasurementVariance(filled(known.observations().size(), measurementVariance));
+            .withMeasurementVariance(
+                filled(known.observations().size(), options.measurementVariance));
     Spec spec = spec(chosen);
-    if (leaveOneOut) {
+    if (options.leaveOneOut) {
       return leaveOneOut(spec, observations);
     }
-    PointOptions.Places places = points.places(at, columns, common);
+    PointOptions.Places places = points.places(options.at, columns, common);
     return estimate(spec, observations, places);
-  }
-
-  private EstimateMethod checkOptions() {
-    Problems problems = new Problems();
-    EstimateMethod chosen =
-        VariogramCommand.choice("--method", method, EstimateMethod.values(), problems);
-    boolean kriging = chosen != EstimateMethod.INVERSE_DISTANCE;
-    problems.require(
-        !kriging || model != null,
-        "%s needs --model, the file that 'mottle variogram --out' wrote",
-        method);
-    problems.require(
-        chosen != EstimateMethod.SIMPLE_KRIGING || !Double.isNaN(mean),
-        "simple-kriging needs --mean, the mean of the field");
-    problems.require(
-        chosen != EstimateMethod.UNIVERSAL_KRIGING || !drift.isEmpty(),
-        "universal-kriging needs --drift: x,y for a plane, or names of columns");
-    problems.require(
-        drift.isEmpty() || chosen == EstimateMethod.UNIVERSAL_KRIGING,
-        "--drift belongs to --method universal-kriging, was %s",
-        method);
-    problems.require(
-        drift.stream().filter(EstimateCommand::isCoordinate).count() != 1,
-        "--drift %s: a plane needs both x and y",
-        String.join(",", drift));
-    problems.require(
-        leaveOneOut || at != null, "give --at, the places to estimate, or --leave-one-out");
-    problems.require(
-        !(leaveOneOut && block != null), "--leave-one-out is at points: leave out --block");
-    problems.require(kriging || block == null, "--block belongs to kriging");
-    problems.require(
-        neighbours == null || neighbours >= 1,
-        "--neighbours must be 1 or more, was %s",
-        neighbours);
-    problems.require(
-        Double.isNaN(radius) || radius > 0, "--radius must be above 0 m, was %s", radius);
-    problems.require(power > 0, "--power must be above 0, was %s", power);
-    problems.require(
-        measurementVariance >= 0,
-        "--measurement-variance must be 0 or more, was %s",
-        measurementVariance);
-    problems.require(
-        kriging || measurementVariance == 0, "--measurement-variance belongs to kriging");
-    problems.require(
-        chosen == EstimateMethod.SIMPLE_KRIGING || Double.isNaN(mean),
-        "--mean belongs to --method simple-kriging, was %s",
-        method);
-    problems.require(
-        block == null || isBlock(block),
-        "--block must be WIDTHxHEIGHT in metres, both above 0, as 40x40, was '%s'",
-        block);
-    OutputFile.check(out, common.overwrite, problems);
-    points.check(problems);
-    problems.throwIfAny();
-    return chosen;
-  }
-
-  private static boolean isBlock(String text) {
-    Matcher sides = BLOCK.matcher(text);
-    return sides.matches()
-        && Double.parseDouble(sides.group(1)) > 0
-        && Double.parseDouble(sides.group(2)) > 0;
-  }
-
-  private static boolean isCoordinate(String term) {
-    return term.equals("x") || term.equals("y");
   }
 
   /** What to do, once all options are known to fit together. */
@@ -217,23 +71,23 @@ final class EstimateCommand implements Callable<Integer> {
   private Spec spec(EstimateMethod chosen) throws IOException {
     Neighbourhood near =
         new Neighbourhood(
-            neighbours == null ? Integer.MAX_VALUE : neighbours,
-            Double.isNaN(radius) ? Double.POSITIVE_INFINITY : radius);
+            options.neighbours == null ? Integer.MAX_VALUE : options.neighbours,
+            options.radius == null ? Double.POSITIVE_INFINITY : options.radius);
     if (chosen == EstimateMethod.INVERSE_DISTANCE) {
-      return new Spec(null, new InverseDistance(power, near));
+      return new Spec(null, new InverseDistance(options.power, near));
     }
-    NestedModel variogram = ModelFile.read(model);
-    if (splitNugget) {
-      if (measurementVariance > variogram.nugget()) {
+    NestedModel variogram = ModelFile.read(options.model);
+    if (options.splitNugget) {
+      if (options.measurementVariance > variogram.nugget()) {
         throw new InputRefused(
             String.format(
                 Locale.ROOT,
                 "--split-nugget: the nugget of %s is %s, less than the measurement variance %s",
-                model,
+                options.model,
                 variogram.nugget(),
-                measurementVariance));
+                options.measurementVariance));
       }
-      variogram = variogram.withNugget(variogram.nugget() - measurementVariance);
+      variogram = variogram.withNugget(variogram.nugget() - options.measurementVariance);
     }
     NestedModel fitted = variogram;
     return new Spec(refusing(() -> new Kriging(fitted, driftOf(chosen), near, support())), null);
@@ -255,10 +109,10 @@ final class EstimateCommand implements Callable<Integer> {
   }
 
   private Drift driftOf(EstimateMethod chosen) {
-    boolean plane = drift.stream().anyMatch(EstimateCommand::isCoordinate);
-    boolean columns = drift.stream().anyMatch(t -> !isCoordinate(t));
+    boolean plane = options.hasPlane();
+    boolean columns = !options.driftColumns().isEmpty();
     return switch (chosen) {
-      case SIMPLE_KRIGING -> Drift.knownMean(mean);
+      case SIMPLE_KRIGING -> Drift.knownMean(options.mean);
       case UNIVERSAL_KRIGING ->
           plane && columns
               ? Drift.coordinatesAndCovariates()
@@ -268,10 +122,10 @@ final class EstimateCommand implements Callable<Integer> {
   }
 
   private BlockSupport support() {
-    if (block == null) {
+    if (options.block == null) {
       return BlockSupport.POINT;
     }
-    String[] sides = block.split("x");
+    String[] sides = options.block.split("x");
     return new BlockSupport(Double.parseDouble(sides[0]), Double.parseDouble(sides[1]));
   }
 
@@ -294,8 +148,10 @@ final class EstimateCommand implements Callable<Integer> {
     StringBuilder csv = new StringBuilder("x,y,estimate,variance,status\n");
     Targets t = places.targets();
     for (int i = 0; i < t.size(); i++) {
-      csv.append(t.x(i)).append(',').append(t.y(i)).append(',');
-      csv.append(shown(estimates.value(i))).append(',').append(shown(estimates.variance(i)));
+      csv.append(CsvNumber.of(t.x(i))).append(',').append(CsvNumber.of(t.y(i))).append(',');
+      csv.append(CsvNumber.of(estimates.value(i)))
+          .append(',')
+          .append(CsvNumber.of(estimates.variance(i)));
       csv.append(',').append(word(estimates.status(i))).append('\n');
     }
     write(csv);
@@ -335,11 +191,14 @@ final class EstimateCommand implements Callable<Integer> {
     }
     StringBuilder csv = new StringBuilder("x,y,observed,estimate,variance,residual,zscore\n");
     for (int i = 0; i < observations.size(); i++) {
-      csv.append(observations.x(i)).append(',').append(observations.y(i)).append(',');
-      csv.append(observations.value(i)).append(',');
-      csv.append(shown(result.predicted(i))).append(',').append(shown(result.variance(i)));
-      csv.append(',').append(shown(result.residual(i))).append(',');
-      csv.append(shown(result.z(i))).append('\n');
+      csv.append(CsvNumber.of(observations.x(i))).append(',');
+      csv.append(CsvNumber.of(observations.y(i))).append(',');
+      csv.append(CsvNumber.of(observations.value(i))).append(',');
+      csv.append(CsvNumber.of(result.predicted(i)))
+          .append(',')
+          .append(CsvNumber.of(result.variance(i)));
+      csv.append(',').append(CsvNumber.of(result.residual(i))).append(',');
+      csv.append(CsvNumber.of(result.z(i))).append('\n');
     }
     write(csv);
     Scores scores = result.scores(0.9);
@@ -357,8 +216,8 @@ final class EstimateCommand implements Callable<Integer> {
   }
 
   private void write(StringBuilder csv) throws IOException {
-    if (out != null) {
-      OutputFile.write(out, csv);
+    if (options.out != null) {
+      OutputFile.write(options.out, csv);
     } else if (!common.json) {
       System.out.print(csv);
     }
@@ -370,11 +229,6 @@ final class EstimateCommand implements Callable<Integer> {
     } else if (!common.quiet) {
       summary.forEach((name, value) -> System.err.println(name + " " + value));
     }
-  }
-
-  /** The shortest digits that read back as the same number; nothing where there is none. */
-  private static String shown(double value) {
-    return Double.isNaN(value) ? "" : Double.toString(value);
   }
 
   private static String word(CellStatus status) {

@@ -10,9 +10,9 @@ import org.mottle.engine.survey.TargetBand;
 import org.mottle.export.job.MapJob;
 import org.mottle.export.job.MapReport;
 import org.mottle.export.job.MapRequest;
+import org.mottle.export.job.WarmUp;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.settings.BandRule;
-import org.mottle.export.settings.Bands;
 import org.mottle.export.settings.SettingsReader;
 import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Format;
@@ -72,6 +72,7 @@ final class MapCommand implements Callable<Integer> {
       names = "--band",
       paramLabel = "LOW,HIGH",
       split = ",",
+      hideParamSyntax = true,
       description = "Limits for every green: dry is below, wet above.")
   List<Double> band = List.of();
 
@@ -89,6 +90,7 @@ final class MapCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    WarmUp.start(options.wantsGeoPackage());
     Problems problems = new Problems();
     SiteSettings site = site(problems);
     Set<Format> formats = options.formats(problems);
@@ -112,6 +114,8 @@ final class MapCommand implements Callable<Integer> {
     }
     if (!common.quiet) {
       (common.json ? System.err : System.out).print(report.text());
+    } else {
+      report.unmapped().forEach(System.err::println);
     }
     return report.allMapped() ? ExitCode.DONE : ExitCode.PARTLY;
   }
@@ -122,11 +126,11 @@ final class MapCommand implements Callable<Integer> {
       site = site.withColumn("vwc_raw", value);
     }
     if (!band.isEmpty()) {
-      if (band.size() == 2 && band.get(0) < band.get(1)) {
+      if (band.size() == 2
+          && band.get(0) < band.get(1)
+          && band.stream().allMatch(Double::isFinite)) {
         TargetBand limits = new TargetBand("", band.get(0), band.get(1), "", "");
-        site =
-            site.withBands(
-                new Bands(Optional.of(new BandRule.Limits(limits)), site.bands().greens()));
+        site = site.withBands(site.bands().withDefault(new BandRule.Limits(limits)));
       } else {
         problems.add("--band needs two numbers, the lower first, as 16,22; was %s", band);
       }

@@ -46,6 +46,7 @@ final class MapOptions {
       names = "--formats",
       paramLabel = "NAME,...",
       split = ",",
+      hideParamSyntax = true,
       description = "geopackage, geojson, shapefile, raster; default: all.")
   List<String> formats = List.of();
 
@@ -53,6 +54,11 @@ final class MapOptions {
       names = "--cells",
       description = "Also write the cells, clipped to the greens, as a layer.")
   boolean cells;
+
+  /** Whether a GeoPackage will be written, as far as the names typed can be read. */
+  boolean wantsGeoPackage() {
+    return formats.isEmpty() || formats.contains("geopackage");
+  }
 
   Set<Format> formats(Problems problems) {
     if (formats.isEmpty()) {

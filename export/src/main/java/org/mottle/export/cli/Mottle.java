@@ -5,7 +5,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.concurrent.CancellationException;
 import org.mottle.export.problem.InputRefused;
-import org.mottle.export.settings.Nearest;
+import org.mottle.export.problem.Nearest;
 import org.mottle.export.write.OutputRefused;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
@@ -46,10 +46,28 @@ public final class Mottle implements Runnable {
     System.exit(run(args));
   }
 
-  /** Runs one command and returns its exit code. */
+  /**
+   * Runs one command and returns its exit code. What it prints is UTF-8, whatever the platform; the
+   * streams of the process are as before when it returns. Not for several threads at a time.
+   */
   public static int run(String... args) {
-    System.setOut(new PrintStream(System.out, true, StandardCharsets.UTF_8));
-    System.setErr(new PrintStream(System.err, true, StandardCharsets.UTF_8));
+    PrintStream out = System.out;
+    PrintStream err = System.err;
+    PrintStream utf8Out = new PrintStream(out, true, StandardCharsets.UTF_8);
+    PrintStream utf8Err = new PrintStream(err, true, StandardCharsets.UTF_8);
+    System.setOut(utf8Out);
+    System.setErr(utf8Err);
+    try {
+      return execute(args);
+    } finally {
+      utf8Out.flush();
+      utf8Err.flush();
+      System.setOut(out);
+      System.setErr(err);
+    }
+  }
+
+  private static int execute(String... args) {
     CommandLine line = new CommandLine(new Mottle());
     line.setOut(new PrintWriter(System.out, true));
     line.setErr(new PrintWriter(System.err, true));

@@ -17,11 +17,12 @@ final class OutputFile {
     if (out == null) {
       return;
     }
-    if (Files.exists(out) && !overwrite) {
-      problems.add("%s exists; choose another --out or add --overwrite", out);
-    }
     if (Files.isDirectory(out)) {
       problems.add("%s is a folder; --out must name a file", out);
+      return;
+    }
+    if (Files.exists(out) && !overwrite) {
+      problems.add("%s exists; choose another --out or add --overwrite", out);
     }
     Path folder = out.toAbsolutePath().getParent();
     if (!Files.isDirectory(folder)) {

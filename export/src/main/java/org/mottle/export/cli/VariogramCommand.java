@@ -27,8 +27,8 @@ import org.mottle.engine.fit.WeightedLeastSquares;
 import org.mottle.engine.fit.Weighting;
 import org.mottle.engine.observation.Observations;
 import org.mottle.export.model.ModelFile;
+import org.mottle.export.problem.Nearest;
 import org.mottle.export.problem.Problems;
-import org.mottle.export.settings.Nearest;
 import org.mottle.export.settings.SettingsReader;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -48,19 +48,19 @@ final class VariogramCommand implements Callable<Integer> {
       names = "--cutoff",
       paramLabel = "M",
       description = "Longest lag; default: a third of the diagonal of the points.")
-  double cutoff = Double.NaN;
+  Double cutoff;
 
   @Option(
       names = "--lag",
       paramLabel = "M",
       description = "Width of a lag class; default: a fifteenth of the cutoff.")
-  double lag = Double.NaN;
+  Double lag;
 
   @Option(
       names = "--azimuth",
       paramLabel = "DEG",
       description = "Count only pairs in this direction, clockwise from north.")
-  double azimuth = Double.NaN;
+  Double azimuth;
 
   @Option(
       names = "--tolerance",
@@ -91,7 +91,7 @@ final class VariogramCommand implements Callable<Integer> {
       names = "--kappa",
       paramLabel = "K",
       description = "Smoothness of a Matérn model; default: fitted.")
-  double kappa = Double.NaN;
+  Double kappa;
 
   @Option(
       names = "--fix",
@@ -126,7 +126,7 @@ final class VariogramCommand implements Callable<Integer> {
     Observations observations = points.read(List.of(), common).observations();
     points.refuseIfAllEqual(observations);
     LagBins bins = bins(observations, problems);
-    Direction direction = Double.isNaN(azimuth) ? Direction.ALL : Direction.of(azimuth, tolerance);
+    Direction direction = azimuth == null ? Direction.ALL : Direction.of(azimuth, tolerance);
     ExperimentalVariogram experimental =
         ExperimentalVariogram.of(List.of(observations), bins, chosen, direction, common.threads());
     FitOutcome outcome = fit(experimental, shapes, weighting);
@@ -151,11 +151,17 @@ final class VariogramCommand implements Callable<Integer> {
                 value,
                 name.equals("range") ? "above 0 m" : "0 or more"));
     problems.require(
-        Double.isNaN(kappa) || kappa > 0 && Double.isFinite(kappa),
+        cutoff == null || cutoff > 0 && Double.isFinite(cutoff),
+        "--cutoff must be above 0 m, was %s",
+        cutoff);
+    problems.require(
+        lag == null || lag > 0 && Double.isFinite(lag), "--lag must be above 0 m, was %s", lag);
+    problems.require(
+        kappa == null || kappa > 0 && Double.isFinite(kappa),
         "--kappa must be above 0, was %s",
         kappa);
     problems.require(
-        Double.isNaN(azimuth) || Double.isFinite(azimuth),
+        azimuth == null || Double.isFinite(azimuth),
         "--azimuth must be an angle in degrees, was %s",
         azimuth);
     problems.require(
@@ -166,9 +172,9 @@ final class VariogramCommand implements Callable<Integer> {
 
   private LagBins bins(Observations observations, Problems problems) {
     LagBins defaults = LagBins.defaultsFor(observations);
-    double longest = Double.isNaN(cutoff) ? defaults.cutoff() : cutoff;
+    double longest = cutoff == null ? defaults.cutoff() : cutoff;
     try {
-      return new LagBins(longest, Double.isNaN(lag) ? longest / 15 : lag);
+      return new LagBins(longest, lag == null ? longest / 15 : lag);
     } catch (IllegalArgumentException e) {
       problems.add("--cutoff, --lag: %s", e.getMessage());
       problems.throwIfAny();
@@ -192,7 +198,7 @@ final class VariogramCommand implements Callable<Integer> {
                   ? Parameter.fixed(fixed.get("partial_sill"))
                   : s.partialSill(),
               first && fixed.containsKey("range") ? Parameter.fixed(fixed.get("range")) : s.range(),
-              Double.isNaN(kappa) ? s.kappa() : Parameter.fixed(kappa),
+              kappa == null ? s.kappa() : Parameter.fixed(kappa),
               s.azimuth(),
               s.ratio()));
     }

@@ -42,7 +42,8 @@ final class VerifyCommand implements Callable<Integer> {
     found.notes().forEach(note -> common.say(note));
     found.faults().forEach(System.err::println);
     if (found.isFine()) {
-      common.say("%d files as delivered", found.files());
+      common.say(
+          found.files() == 1 ? "%d file as delivered" : "%d files as delivered", found.files());
     }
     return found.isFine() ? ExitCode.DONE : ExitCode.REFUSED;
   }

@@ -11,7 +11,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.locationtech.jts.geom.Coordinate;
 import org.mottle.engine.mapping.Coincidence;
 import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.mapping.Outcome;
@@ -23,7 +22,6 @@ import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.TargetBand;
 import org.mottle.export.crs.Crs;
-import org.mottle.export.crs.CrsTransform;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.read.Greens;
@@ -40,7 +38,6 @@ import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Delivered;
 import org.mottle.export.write.Delivery;
 import org.mottle.export.write.Format;
-import org.mottle.export.write.GeoPackageWriter;
 import org.mottle.export.write.NamedRaster;
 
 /**
@@ -63,9 +60,10 @@ public final class MapJob {
                 request.output().folder(), request.output().overwrite(), request.output().formats())
             .withThreads(request.threads());
     delivery.check();
-    warmUp();
     Greens greens = greens();
-    Readings readings = ReadingsReader.read(request.inputs().readings(), inputOptions(), greens);
+    Readings readings =
+        ReadingsReader.read(
+            request.inputs().readings(), inputOptions(), greens, request.inputs().survey());
     List<String> told = new ArrayList<>(greens.notes());
     told.addAll(readings.notes());
     readings.outside().forEach(o -> told.add(o.line() + "; not mapped"));
@@ -85,21 +83,6 @@ public final class MapJob {
         delivery.write(
             layers, rasters(map), greens.working(), provenance(greens, readings, map), figures);
     return new MapReport(map, told, figures, delivered);
-  }
-
-  /** What takes long to load is loaded beside the reading, not after it. */
-  private void warmUp() {
-    beside(
-        () -> CrsTransform.between(Crs.utm(31, true), Crs.wgs84()).apply(new Coordinate(5e5, 5e6)));
-    if (request.output().formats().contains(Format.GEOPACKAGE)) {
-      beside(GeoPackageWriter::warmUp);
-    }
-  }
-
-  private static void beside(Runnable work) {
-    Thread loader = new Thread(work, "mottle warm-up");
-    loader.setDaemon(true);
-    loader.start();
   }
 
   private Greens greens() {
@@ -157,7 +140,8 @@ public final class MapJob {
     for (String green : request.site().bands().greens().keySet()) {
       problems.require(
           subjects.stream().anyMatch(s -> s.green().id().equals(green)),
-          "settings, bands.greens: there is no green '%s'; there are %s",
+          "%s, bands.greens: there is no green '%s'; there are %s",
+          request.site().bands().source(),
           green,
           Problems.listed(subjects.stream().map(s -> s.green().id()).distinct().toList()));
     }

@@ -29,6 +29,14 @@ public record MapReport(
     return map.outcomes().stream().allMatch(Outcome.Mapped.class::isInstance);
   }
 
+  /** One line a green without a map, with the reason. */
+  public List<String> unmapped() {
+    return map.outcomes().stream()
+        .filter(Outcome.NoMap.class::isInstance)
+        .map(GreenLine::of)
+        .toList();
+  }
+
   public String json() {
     return Json.text(figures);
   }

@@ -12,7 +12,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.Set;
 import org.mottle.engine.variogram.Anisotropy;
 import org.mottle.engine.variogram.Azimuth;
 import org.mottle.engine.variogram.Circular;
@@ -27,8 +26,8 @@ import org.mottle.engine.variogram.Spherical;
 import org.mottle.engine.variogram.Structure;
 import org.mottle.engine.variogram.VariogramModel;
 import org.mottle.export.problem.InputRefused;
+import org.mottle.export.problem.Nearest;
 import org.mottle.export.problem.Problems;
-import org.mottle.export.settings.Nearest;
 
 /**
  * The {@code model} object: {@code {"nugget": c0, "structures": [{"type": "spherical",
@@ -49,10 +48,10 @@ public final class ModelFile {
           "linear",
           "power");
 
-  private static final Set<String> MODEL_KEYS = Set.of("nugget", "structures");
+  private static final List<String> MODEL_KEYS = List.of("nugget", "structures");
 
-  private static final Set<String> STRUCTURE_KEYS =
-      Set.of("type", "partial_sill", "range", "kappa", "azimuth", "ratio");
+  private static final List<String> STRUCTURE_KEYS =
+      List.of("type", "partial_sill", "range", "kappa", "azimuth", "ratio");
 
   private static final ObjectMapper JSON =
       new ObjectMapper().enable(DeserializationFeature.FAIL_ON_TRAILING_TOKENS);
@@ -166,7 +165,7 @@ public final class ModelFile {
     }
   }
 
-  private void refuseUnknownKeys(JsonNode json, Set<String> known, String where) {
+  private void refuseUnknownKeys(JsonNode json, List<String> known, String where) {
     json.fieldNames()
         .forEachRemaining(
             key ->

@@ -32,7 +32,7 @@ final class Columns {
   }
 
   /** A mapping to a heading that is not there is a problem, if it is one of these names. */
-  void requireMapped(String... names) {
+  void requireMapped(List<String> names) {
     for (String name : names) {
       String heading = options.columns().get(name);
       problems.require(
@@ -46,7 +46,7 @@ final class Columns {
   }
 
   /** The first of several names that is there. */
-  OptionalInt findAny(String... names) {
+  OptionalInt findAny(List<String> names) {
     for (String name : names) {
       OptionalInt found = find(name);
       if (found.isPresent()) {

@@ -27,10 +27,10 @@ final class CsvPositions {
   }
 
   FeatureTable apply() {
-    OptionalInt x = columns.findAny("x", "easting");
-    OptionalInt y = columns.findAny("y", "northing");
-    OptionalInt lon = columns.findAny("lon", "longitude", "long");
-    OptionalInt lat = columns.findAny("lat", "latitude");
+    OptionalInt x = columns.findAny(FieldNames.X);
+    OptionalInt y = columns.findAny(FieldNames.Y);
+    OptionalInt lon = columns.findAny(FieldNames.LON);
+    OptionalInt lat = columns.findAny(FieldNames.LAT);
     boolean metres = x.isPresent() && y.isPresent();
     boolean degrees = lon.isPresent() && lat.isPresent();
     problems.require(

@@ -12,6 +12,7 @@ import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.problem.InputRefused;
+import org.mottle.export.problem.Nearest;
 import org.mottle.export.problem.Problems;
 
 /**
@@ -72,9 +73,10 @@ public final class PointTableReader {
       OptionalInt column = columns.find(name);
       problems.require(
           column.isPresent(),
-          "%s has no column '%s'; its columns are %s",
+          "%s has no column '%s'%s; its columns are %s",
           table.name(),
           name,
+          nearest(name),
           columns.named());
       column.ifPresent(c -> values.put(name, columns.numbers(c)));
     }
@@ -89,6 +91,11 @@ public final class PointTableReader {
     return new PointTable(table.name(), rows, pick(east, kept), pick(north, kept), chosen, notes);
   }
 
+  /** The heading that was probably meant, as a half sentence; empty when none is near. */
+  private String nearest(String name) {
+    return Nearest.to(name, table.columns()).map(n -> ", did you mean '" + n + "'?").orElse("");
+  }
+
   private double[] coordinate(String name, boolean east) {
     OptionalInt column = columns.find(name);
     if (column.isPresent()) {
@@ -96,8 +103,8 @@ public final class PointTableReader {
     }
     if (table.crs().isEmpty()) {
       problems.add(
-          "%s has no column '%s'; its columns are %s: name the coordinates with --x and --y",
-          table.name(), name, columns.named());
+          "%s has no column '%s'%s; its columns are %s: name the coordinates with --x and --y",
+          table.name(), name, nearest(name), columns.named());
     }
     table.crs().filter(c -> !c.isProjected()).ifPresent(c -> refuseDegrees(c, east));
     double[] values = new double[table.rows().size()];

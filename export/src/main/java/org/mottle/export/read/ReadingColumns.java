@@ -13,30 +13,6 @@ import org.mottle.export.problem.Problems;
 /** The attributes of readings, row by row, out of the columns of a table. */
 final class ReadingColumns {
   private static final int SHOWN = 8;
-  private static final String[] NAMES = {
-    "green_id",
-    "surv_id",
-    "st_id",
-    "seq",
-    "rep",
-    "t_local",
-    "vwc_raw",
-    "vwc_adj",
-    "adj_note",
-    "rod_mm",
-    "probe",
-    "oper",
-    "calib",
-    "soil_c",
-    "ec_dsm",
-    "z_m",
-    "pos_src",
-    "pos_sd_m",
-    "role",
-    "qa_code",
-    "qa_stat",
-    "used"
-  };
 
   private final FeatureTable table;
   private final InputOptions options;
@@ -71,7 +47,7 @@ final class ReadingColumns {
     this.options = options;
     this.problems = problems;
     this.columns = new Columns(table, options, problems);
-    columns.requireMapped(NAMES);
+    columns.requireMapped(FieldNames.READING);
     this.green = columns.texts("green_id");
     this.survey = columns.texts("surv_id");
     this.station = columns.texts("st_id");

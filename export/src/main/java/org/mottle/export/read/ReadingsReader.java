@@ -42,12 +42,21 @@ public final class ReadingsReader {
     this.columns = new ReadingColumns(table, options, problems);
   }
 
+  /** All rows, of whatever survey. */
+  public static Readings read(String file, InputOptions options, Greens greens) {
+    return read(file, options, greens, Optional.empty());
+  }
+
   /**
    * @param greens already read, in the working CRS
-   * @throws InputRefused with every problem of the file
+   * @param survey the only survey whose rows are examined; empty: all rows
+   * @throws InputRefused with every problem of these rows
    */
-  public static Readings read(String file, InputOptions options, Greens greens) {
-    return new ReadingsReader(FeatureFile.read(file, options, LAYER), options, greens).read();
+  public static Readings read(
+      String file, InputOptions options, Greens greens, Optional<String> survey) {
+    FeatureTable all = FeatureFile.read(file, options, LAYER);
+    FeatureTable table = survey.map(id -> SurveyFilter.of(all, options, id)).orElse(all);
+    return new ReadingsReader(table, options, greens).read();
   }
 
   private Readings read() {

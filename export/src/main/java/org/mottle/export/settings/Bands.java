@@ -10,13 +10,19 @@ import org.mottle.engine.survey.TargetBand;
  *
  * @param byDefault for every green without one of its own
  * @param greens by green id
+ * @param source what messages call the place of the bands: the settings file
  */
-public record Bands(Optional<BandRule> byDefault, Map<String, BandRule> greens) {
+public record Bands(Optional<BandRule> byDefault, Map<String, BandRule> greens, String source) {
 
-  public static final Bands NONE = new Bands(Optional.empty(), Map.of());
+  public static final Bands NONE = new Bands(Optional.empty(), Map.of(), "settings");
 
   public Bands {
     greens = Map.copyOf(greens);
+  }
+
+  /** The same with another rule for greens without one of their own. */
+  public Bands withDefault(BandRule rule) {
+    return new Bands(Optional.of(rule), greens, source);
   }
 
   public Optional<TargetBand> bandOf(Green green) {

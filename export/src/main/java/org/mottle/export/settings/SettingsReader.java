@@ -2,11 +2,10 @@ package org.mottle.export.settings;
 
 import com.fasterxml.jackson.core.JsonParser;
 import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
-import com.fasterxml.jackson.databind.node.MissingNode;
+import com.fasterxml.jackson.core.StreamReadFeature;
 import com.fasterxml.jackson.dataformat.yaml.YAMLFactory;
 import java.io.IOException;
+import java.nio.charset.CharacterCodingException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -26,8 +25,11 @@ import org.mottle.engine.mapping.VariogramSettings;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.survey.Purpose;
 import org.mottle.engine.survey.TargetBand;
+import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
+import org.mottle.export.read.FieldNames;
 import org.mottle.export.read.InputOptions.MoistureUnit;
+import org.mottle.export.record.Json;
 
 /**
  * Reads a settings file (YAML). Unknown keys are refused with the nearest known one; every problem
@@ -40,6 +42,12 @@ public final class SettingsReader {
       Stream.concat(Stream.of(AUTO), Arrays.stream(Shape.values()).map(SettingsReader::label))
           .toArray(String[]::new);
 
+  /** More classes than pairs fill would be a slip of the decimal point. */
+  private static final int MOST_LAGS = 1000;
+
+  /** No receiver tells places apart that lie nearer, m. */
+  private static final double NARROWEST_LAG_M = 0.01;
+
   private final String file;
   private final Problems problems = new Problems();
 
@@ -48,38 +56,49 @@ public final class SettingsReader {
   }
 
   /**
-   * @throws org.mottle.export.problem.InputRefused with one line a problem
+   * @throws InputRefused with one line a problem; also when there is no such file
    * @throws IOException when the file cannot be read
    */
   public static SiteSettings read(Path path) throws IOException {
-    return parse(path.getFileName().toString(), Files.readString(path));
+    if (!Files.isRegularFile(path)) {
+      throw new InputRefused(
+          path + (Files.isDirectory(path) ? " is a folder; give a YAML file" : ": no such file"));
+    }
+    String file = path.getFileName().toString();
+    try {
+      return parse(file, Files.readString(path));
+    } catch (CharacterCodingException e) {
+      throw new InputRefused(file + ": not UTF-8 text; save it as UTF-8");
+    }
   }
 
   /** As {@link #read}, from text; {@code file} is what messages call it. */
   public static SiteSettings parse(String file, String yaml) throws IOException {
     SettingsReader reader = new SettingsReader(file);
-    JsonNode root;
-    try {
-      ObjectMapper mapper =
-          new ObjectMapper(new YAMLFactory()).enable(JsonParser.Feature.STRICT_DUPLICATE_DETECTION);
-      root = mapper.readTree(yaml);
-    } catch (JsonProcessingException e) {
-      String first = e.getOriginalMessage().lines().findFirst().orElse("");
-      reader.problems.add(
-          "%s, line %d: not readable as YAML (%s)",
-          file, e.getLocation() == null ? 0 : e.getLocation().getLineNr(), first);
-      reader.problems.throwIfAny();
-      throw e;
-    }
-    SiteSettings settings =
-        root == null || root.isMissingNode() || root.isNull()
-            ? SiteSettings.DEFAULTS
-            : reader.site(reader.new Node("", root));
+    SiteSettings settings = reader.site(reader.root(yaml));
     reader.problems.throwIfAny();
     return settings;
   }
 
-  private SiteSettings site(Node root) {
+  /** The whole file by the streaming parser; binding would cost every command 0.1 s of loading. */
+  private SettingsNode root(String yaml) throws IOException {
+    YAMLFactory factory =
+        YAMLFactory.builder().enable(StreamReadFeature.STRICT_DUPLICATE_DETECTION).build();
+    try (JsonParser parser = factory.createParser(yaml)) {
+      Object value = parser.nextToken() == null ? null : Json.value(parser);
+      return SettingsNode.root(file, problems, value);
+    } catch (JsonProcessingException e) {
+      problems.add(
+          "%s, line %d: not readable as YAML (%s)",
+          file,
+          e.getLocation() == null ? 0 : e.getLocation().getLineNr(),
+          e.getOriginalMessage().lines().findFirst().orElse(""));
+      problems.throwIfAny();
+      throw e;
+    }
+  }
+
+  private SiteSettings site(SettingsNode root) {
     root.allow(
         "columns",
         "bands",
@@ -93,11 +112,8 @@ public final class SettingsReader {
         "duplicates",
         "variogram",
         "needed");
-    Map<String, String> columns = new TreeMap<>();
-    Node mapped = root.at("columns");
-    mapped.forEachKey(key -> mapped.at(key).text().ifPresent(v -> columns.put(key, v)));
     return new SiteSettings(
-        columns,
+        columns(root.at("columns")),
         bands(root.at("bands")),
         root.at("crs").text(),
         root.at("working_crs").text(),
@@ -105,15 +121,27 @@ public final class SettingsReader {
         mapping(root));
   }
 
-  private Bands bands(Node node) {
-    node.allow("default", "greens");
-    Map<String, BandRule> greens = new TreeMap<>();
-    Node own = node.at("greens");
-    own.forEachKey(id -> rule(own.at(id)).ifPresent(r -> greens.put(id, r)));
-    return new Bands(rule(node.at("default")), greens);
+  private static Map<String, String> columns(SettingsNode node) {
+    Map<String, String> columns = new TreeMap<>();
+    for (String name : node.keys()) {
+      node.requireKnown(name, FieldNames.all(), "unknown name");
+      node.at(name).text().ifPresent(heading -> columns.put(name, heading));
+    }
+    return columns;
   }
 
-  private Optional<BandRule> rule(Node node) {
+  private Bands bands(SettingsNode node) {
+    if (node.absent()) {
+      return Bands.NONE;
+    }
+    node.allow("default", "greens");
+    Map<String, BandRule> greens = new TreeMap<>();
+    SettingsNode own = node.at("greens");
+    own.keys().forEach(id -> rule(own.at(id)).ifPresent(r -> greens.put(id, r)));
+    return new Bands(rule(node.at("default")), greens, file);
+  }
+
+  private Optional<BandRule> rule(SettingsNode node) {
     if (node.absent()) {
       return Optional.empty();
     }
@@ -155,7 +183,7 @@ public final class SettingsReader {
     return Optional.of(new BandRule.Anchors(known.get(), fc, wp, by, on));
   }
 
-  private MappingSettings mapping(Node root) {
+  private MappingSettings mapping(SettingsNode root) {
     MappingSettings d = MappingSettings.defaults();
     return new MappingSettings(
         root.at("method").choice(Method.values(), Method::label, d.method()),
@@ -168,25 +196,45 @@ public final class SettingsReader {
         needed(root.at("needed"), d.needed()));
   }
 
-  private VariogramSettings variogram(Node node, VariogramSettings d) {
+  private VariogramSettings variogram(SettingsNode node, VariogramSettings d) {
     node.allow("pool", "model", "cutoff_m", "lag_m", "estimator", "weights");
+    double cutoff = node.at("cutoff_m").positive(d.cutoffM());
+    double lag = node.at("lag_m").positive(d.lagM());
+    checkLags(node, cutoff, lag);
     return new VariogramSettings(
         node.at("pool").choice(Pooling.values(), Pooling::label, d.pooling()),
         Optional.of(node.at("model").choice(MODELS, Function.identity(), AUTO))
             .filter(m -> !m.equals(AUTO)),
-        node.at("cutoff_m").positive(d.cutoffM()),
-        node.at("lag_m").positive(d.lagM()),
+        cutoff,
+        lag,
         node.at("estimator").choice(Estimator.values(), SettingsReader::label, d.estimator()),
         node.at("weights").choice(Weighting.values(), SettingsReader::label, d.weighting()));
   }
 
-  private Needed needed(Node node, Needed d) {
+  private static void checkLags(SettingsNode node, double cutoff, double lag) {
+    if (lag > cutoff) {
+      node.problem("lag_m must not be above cutoff_m, were " + lag + " and " + cutoff);
+    } else if (cutoff / lag > MOST_LAGS) {
+      node.problem(
+          "lag_m makes more than "
+              + MOST_LAGS
+              + " classes up to cutoff_m, were "
+              + lag
+              + " and "
+              + cutoff
+              + "; use a wider lag");
+    } else if (lag < NARROWEST_LAG_M) {
+      node.at("lag_m").problem("expected " + NARROWEST_LAG_M + " m or more, was " + lag);
+    }
+  }
+
+  private Needed needed(SettingsNode node, Needed d) {
     node.allow("map", "full", "own_variogram", "pairs");
     return new Needed(
-        (int) node.at("map").positive(d.map()),
-        (int) node.at("full").positive(d.full()),
-        (int) node.at("own_variogram").positive(d.ownVariogram()),
-        (int) node.at("pairs").positive(d.pairs()));
+        node.at("map").count(d.map()),
+        node.at("full").count(d.full()),
+        node.at("own_variogram").count(d.ownVariogram()),
+        node.at("pairs").count(d.pairs()));
   }
 
   /** An enum constant as it is typed: KEEP_FIRST is keep-first. */
@@ -196,113 +244,5 @@ public final class SettingsReader {
 
   private static String shown(double value) {
     return Double.isNaN(value) ? "nothing" : Double.toString(value);
-  }
-
-  /** A place in the file with its path, so that every message can say where. */
-  private final class Node {
-    private final String path;
-    private final JsonNode json;
-
-    Node(String path, JsonNode json) {
-      this.path = path;
-      this.json = json;
-    }
-
-    boolean absent() {
-      return json.isMissingNode() || json.isNull();
-    }
-
-    void problem(String what) {
-      problems.add("%s%s: %s", file, path.isEmpty() ? "" : ", " + path, what);
-    }
-
-    Node at(String key) {
-      JsonNode child = json.isObject() ? json.path(key) : MissingNode.getInstance();
-      return new Node(path.isEmpty() ? key : path + "." + key, child);
-    }
-
-    void allow(String... keys) {
-      if (!absent() && !json.isObject()) {
-        problem("expected keys and values, was '" + json.asText() + "'");
-      }
-      for (var names = json.fieldNames(); names.hasNext(); ) {
-        String key = names.next();
-        if (!Arrays.asList(keys).contains(key)) {
-          problem(
-              "unknown key '"
-                  + key
-                  + "'; "
-                  + Nearest.to(key, Arrays.asList(keys))
-                      .map(near -> "did you mean '" + near + "'?")
-                      .orElse("known here: " + String.join(", ", keys)));
-        }
-      }
-    }
-
-    void forEachKey(java.util.function.Consumer<String> action) {
-      if (!absent() && !json.isObject()) {
-        problem("expected keys and values, was '" + json.asText() + "'");
-      }
-      json.fieldNames().forEachRemaining(action);
-    }
-
-    Optional<String> text() {
-      if (absent()) {
-        return Optional.empty();
-      }
-      if (!json.isValueNode()) {
-        problem("expected one value, was a list or a block");
-        return Optional.empty();
-      }
-      return Optional.of(json.asText());
-    }
-
-    double number(double otherwise) {
-      if (absent()) {
-        return otherwise;
-      }
-      if (!json.isNumber() || !Double.isFinite(json.doubleValue())) {
-        problem("expected a number, was '" + json.asText() + "'");
-        return otherwise;
-      }
-      return json.doubleValue();
-    }
-
-    double positive(double otherwise) {
-      double value = number(otherwise);
-      if (!absent() && !(value > 0)) {
-        problem("expected a number above 0, was " + value);
-        return otherwise;
-      }
-      return value;
-    }
-
-    double notNegative(double otherwise) {
-      double value = number(otherwise);
-      if (!absent() && value < 0) {
-        problem("expected a number of 0 or more, was " + value);
-        return otherwise;
-      }
-      return value;
-    }
-
-    <T> T choice(T[] choices, Function<T, String> labelOf, T otherwise) {
-      Optional<String> typed = text();
-      if (typed.isEmpty()) {
-        return otherwise;
-      }
-      for (T choice : choices) {
-        if (labelOf.apply(choice).equals(typed.get())) {
-          return choice;
-        }
-      }
-      problem(
-          "expected one of "
-              + String.join(", ", Arrays.stream(choices).map(labelOf).toList())
-              + ", was '"
-              + typed.get()
-              + "'");
-      return otherwise;
-    }
   }
 }

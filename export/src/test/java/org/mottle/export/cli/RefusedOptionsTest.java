@@ -48,8 +48,15 @@ class RefusedOptionsTest {
         "--model sperical; unknown 'sperical', did you mean 'spherical'?",
         "--estimator mathron; did you mean 'matheron'?",
         "--weights pair; did you mean 'pairs'?",
-        "--cutoff -5; cutoff must be > 0.0 m, was -5.0",
-        "--lag 0; was 0.0",
+        "--cutoff -5; --cutoff must be above 0 m, was -5.0",
+        "--cutoff NaN; --cutoff must be above 0 m, was NaN",
+        "--cutoff Infinity; --cutoff must be above 0 m, was Infinity",
+        "--lag 0; --lag must be above 0 m, was 0.0",
+        "--lag NaN; --lag must be above 0 m, was NaN",
+        "--kappa NaN; --kappa must be above 0, was NaN",
+        "--azimuth NaN; --azimuth must be an angle in degrees, was NaN",
+        "--x X_coordinate; no column 'X_coordinate'",
+        "--y yy; no column 'yy', did you mean 'y'?",
         "--lag 1e-9; use a wider lag",
         "--azimuth 45 --tolerance 91; --tolerance must be between 0 and 90 degrees, was 91.0",
         "--azimuth Infinity; --azimuth must be an angle",
@@ -75,6 +82,9 @@ class RefusedOptionsTest {
         "--method universal-kriging --drift sqrtdst; no column 'sqrtdst'",
         "--drift x,y; belongs to --method universal-kriging",
         "--mean 3; --mean belongs to --method simple-kriging",
+        "--method simple-kriging --mean NaN; --mean must be a number, was NaN",
+        "--radius NaN; --radius must be above 0 m, was NaN",
+        "--measurement-variance Infinity; must be 0 or more, was Infinity",
         "--neighbours 0; --neighbours must be 1 or more, was 0",
         "--radius -1; --radius must be above 0 m, was -1.0",
         "--method inverse-distance --power 0; --power must be above 0, was 0.0",
@@ -90,6 +100,13 @@ class RefusedOptionsTest {
       })
   void valueOfAnOptionOfEstimate(String options, String said) {
     assertThat(refused(1, estimate(options))).contains(said);
+  }
+
+  @Test
+  void aColumnThatIsNotThere() {
+    Ran ran = Ran.mottle("variogram", "--points", POINTS, "--value", "logzink", "--quiet");
+    assertThat(refused(1, ran))
+        .contains("no column 'logzink', did you mean 'logzinc'?", "its columns are");
   }
 
   @Test
@@ -153,8 +170,9 @@ class RefusedOptionsTest {
 
   @Test
   void outputThatIsAFolder() {
-    String said = refused(1, variogram("--overwrite --out " + folder));
-    assertThat(said).contains("is a folder");
+    assertThat(refused(1, variogram("--overwrite --out " + folder))).contains("is a folder");
+    assertThat(refused(1, variogram("--out " + folder))).contains("is a folder");
+    assertThat(refused(1, estimate("--out " + folder))).contains("is a folder");
   }
 
   /** No pairs within the cutoff: the lags are told to be empty, and no model is made up. */

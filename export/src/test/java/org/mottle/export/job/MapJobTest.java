@@ -134,7 +134,7 @@ class MapJobTest {
         SettingsReader.parse("s.yml", "bands: {greens: {G99: {lo_pct: 1, hi_pct: 2}}}")
             .withCrs("EPSG:32628");
     assertThatThrownBy(() -> map("readings_S1.csv", site, "out", 2))
-        .hasMessageStartingWith("settings, bands.greens: there is no green 'G99'");
+        .hasMessageStartingWith("s.yml, bands.greens: there is no green 'G99'");
   }
 
   @Test

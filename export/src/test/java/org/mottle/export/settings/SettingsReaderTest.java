@@ -5,8 +5,12 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.locationtech.jts.io.ParseException;
@@ -17,6 +21,7 @@ import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.RootZone;
 import org.mottle.engine.survey.TargetBand;
 import org.mottle.export.problem.InputRefused;
+import org.mottle.export.read.FieldNames;
 
 class SettingsReaderTest {
 
@@ -96,12 +101,26 @@ class SettingsReaderTest {
         "bands: {default: {purpose: roll}}|s.yml, bands.default: without lo_pct and hi_pct the purpose must be one of ball roll, appearance, saving water, was 'roll'",
         "bands: {greens: {G1: {purpose: appearance, fc_pct: 9, wp_pct: 12}}}|s.yml, bands.greens.G1: fc_pct must be above wp_pct, were 9.0 and 12.0",
         "columns: vwc|s.yml, columns: expected keys and values, was 'vwc'",
+        "columns: {vwc: om}|s.yml, columns: unknown name 'vwc'; did you mean 'vwc_raw'?",
+        "columns: [vwc_raw]|s.yml, columns: expected keys and values, was a list",
+        "variogram: {cutoff_m: 10, lag_m: 12}|s.yml, variogram: lag_m must not be above cutoff_m, were 12.0 and 10.0",
+        "variogram: {cutoff_m: 15, lag_m: 1e-9}|s.yml, variogram: lag_m makes more than 1000 classes up to cutoff_m, were 1.0E-9 and 15.0; use a wider lag",
+        "variogram: {lag_m: 1e-9}|s.yml, variogram.lag_m: expected 0.01 m or more, was 1.0E-9",
+        "needed: {map: 0}|s.yml, needed.map: expected a whole number of 1 or more, was '0'",
+        "needed: {full: 12.5}|s.yml, needed.full: expected a whole number of 1 or more, was '12.5'",
+        "needed: {pairs: many}|s.yml, needed.pairs: expected a whole number of 1 or more, was 'many'",
+        "needed: {own_variogram: -3}|s.yml, needed.own_variogram: expected a whole number of 1 or more, was '-3'",
+        "bands: {default: {purpose: roll, lo: 16, hi_pct: 22}}|s.yml, bands.default: unknown key 'lo'; did you mean 'lo_pct'?^s.yml, bands.default: a band needs lo_pct below hi_pct, were nothing and 22.0",
+        "cell_m: .nan|s.yml, line 1: not readable as YAML (Malformed numeric value '.nan')",
+        "[cell_m, method]|s.yml: expected keys and values, as cell_m: 0.5 on a line of its own, was a list",
+        "cell_m 0.5|s.yml: expected keys and values, as cell_m: 0.5 on a line of its own, was 'cell_m 0.5'",
         "variogram: {modell: spherical}|s.yml, variogram: unknown key 'modell'; did you mean 'model'?",
       })
   void oneClearLineEach(String yaml, String message) {
     assertThatThrownBy(() -> SettingsReader.parse("s.yml", yaml))
         .isInstanceOfSatisfying(
-            InputRefused.class, refused -> assertThat(refused.lines()).containsExactly(message));
+            InputRefused.class,
+            refused -> assertThat(refused.lines()).containsExactly(message.split("\\^")));
   }
 
   @Test
@@ -124,5 +143,34 @@ class SettingsReaderTest {
                 assertThat(List.copyOf(refused.lines()).get(0))
                     .contains("line 2")
                     .contains("cell_m"));
+  }
+
+  @Test
+  void wholeNumbersMayBeWrittenWithAPoint() throws IOException {
+    assertThat(SettingsReader.parse("s.yml", "needed: {map: 9.0}").mapping().needed().map())
+        .isEqualTo(9);
+  }
+
+  @Test
+  void everyNameTheReadersKnowCanBeMapped() throws IOException {
+    for (String name : FieldNames.all()) {
+      assertThat(SettingsReader.parse("s.yml", "columns: {" + name + ": A}").columns())
+          .containsExactly(Map.entry(name, "A"));
+    }
+  }
+
+  @Test
+  void aFileThatIsNotThereOrNoText(@TempDir Path folder) throws IOException {
+    Path none = folder.resolve("none.yml");
+    assertThatThrownBy(() -> SettingsReader.read(none))
+        .isInstanceOf(InputRefused.class)
+        .hasMessage(none + ": no such file");
+    assertThatThrownBy(() -> SettingsReader.read(folder))
+        .isInstanceOf(InputRefused.class)
+        .hasMessage(folder + " is a folder; give a YAML file");
+    Path latin = Files.write(folder.resolve("latin.yml"), new byte[] {'#', (byte) 0xfc});
+    assertThatThrownBy(() -> SettingsReader.read(latin))
+        .isInstanceOf(InputRefused.class)
+        .hasMessage("latin.yml: not UTF-8 text; save it as UTF-8");
   }
 }

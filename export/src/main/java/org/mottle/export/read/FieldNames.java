@@ -1,0 +1,60 @@
+package org.mottle.export.read;
+
+import java.util.List;
+import java.util.stream.Stream;
+
+/**
+ * The names under which the readers look for columns; a settings file may map each to a heading.
+ * Where a list holds several names for one thing the first that a file has counts.
+ */
+public final class FieldNames {
+  static final List<String> X = List.of("x", "easting");
+  static final List<String> Y = List.of("y", "northing");
+  static final List<String> LON = List.of("lon", "longitude", "long");
+  static final List<String> LAT = List.of("lat", "latitude");
+
+  static final List<String> READING =
+      List.of(
+          "green_id",
+          "surv_id",
+          "st_id",
+          "seq",
+          "rep",
+          "t_local",
+          "vwc_raw",
+          "vwc_adj",
+          "adj_note",
+          "rod_mm",
+          "probe",
+          "oper",
+          "calib",
+          "soil_c",
+          "ec_dsm",
+          "z_m",
+          "pos_src",
+          "pos_sd_m",
+          "role",
+          "qa_code",
+          "qa_stat",
+          "used");
+
+  static final List<String> GREEN =
+      List.of(
+          "green_id",
+          "name",
+          "build",
+          "grass",
+          "root_mm",
+          "fc_pct",
+          "wp_pct",
+          "poro_pct",
+          "bnd_src",
+          "acc_m");
+
+  private FieldNames() {}
+
+  /** Every name that can be mapped, each once, those of readings first. */
+  public static List<String> all() {
+    return Stream.of(READING, GREEN, X, Y, LON, LAT).flatMap(List::stream).distinct().toList();
+  }
+}

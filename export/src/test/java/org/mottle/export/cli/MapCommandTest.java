@@ -1,0 +1,163 @@
+package org.mottle.export.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.mottle.demo.Course;
+
+/** {@code map}, {@code demo} and {@code verify} as typed, on the invented course. */
+class MapCommandTest {
+  @TempDir Path folder;
+  private Path course;
+
+  @BeforeEach
+  void unpack() throws IOException {
+    course = folder.resolve("course");
+    Course.copyTo(course);
+  }
+
+  private Ran map(String readings, String... more) {
+    List<String> args = new ArrayList<>(List.of("map", "--crs", "EPSG:32628"));
+    args.addAll(List.of("--greens", course.resolve("greens.geojson").toString()));
+    args.addAll(List.of("--readings", course.resolve(readings).toString()));
+    args.addAll(List.of("--out", folder.resolve("out").toString()));
+    if (!List.of(more).contains("--formats")) {
+      args.addAll(List.of("--formats", "geojson"));
+    }
+    args.addAll(List.of(more));
+    return Ran.mottle(args);
+  }
+
+  private void refused(Ran ran, String line) {
+    assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCode.REFUSED);
+    assertThat(ran.errLines()).containsExactly(line);
+    assertThat(ran.out()).isEmpty();
+  }
+
+  private String settings(String text) {
+    return Models.text(folder, "site.yml", text).toString();
+  }
+
+  @Test
+  void aSettingsFileThatIsNotThere() {
+    String none = folder.resolve("none.yml").toString();
+    refused(map("readings_S1.csv", "--settings", none), none + ": no such file");
+    assertThat(folder.resolve("out")).doesNotExist();
+  }
+
+  @Test
+  void aBandOfAnUnknownGreenNamesTheSettingsFile() {
+    String site = settings("bands: {greens: {G99: {lo_pct: 1, hi_pct: 2}}}");
+    refused(
+        map("readings_S1.csv", "--settings", site, "--quiet"),
+        "site.yml, bands.greens: there is no green 'G99'; there are G1, G2, G3, G4, G5, G6, G7, G8,"
+            + " G9");
+  }
+
+  /** Rows of S2 in the same file have no positions. */
+  @Test
+  void oneSurveyIsReadWithoutExaminingTheOthers() {
+    Ran all = map("readings.csv", "--quiet");
+    assertThat(all.exitCode()).isEqualTo(ExitCode.REFUSED);
+    assertThat(all.err()).contains("no position in rows");
+    Ran one = map("readings.csv", "--survey", "S1", "--duplicates", "average", "--quiet");
+    assertThat(one.exitCode()).as(one.err()).isEqualTo(ExitCode.DONE);
+    assertThat(one.err()).isEmpty();
+  }
+
+  @Test
+  void aSurveyTheFileDoesNotHave() {
+    refused(
+        map("readings.csv", "--survey", "S7", "--quiet"),
+        "readings.csv has no survey 'S7'; it has S1, S2, S3, S4, S5, S6");
+  }
+
+  @Test
+  void quietStillSaysWhichGreensHaveNoMap() {
+    String site = settings("needed: {map: 500, full: 501}");
+    Ran ran = map("readings_S1.csv", "--settings", site, "--quiet");
+    assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCode.PARTLY);
+    assertThat(ran.out()).isEmpty();
+    assertThat(ran.errLines())
+        .hasSize(9)
+        .allMatch(line -> line.matches("green G\\d.*NO MAP: .*500.*"), "green and reason");
+  }
+
+  @Test
+  void theOutFolderIsAFile() throws IOException {
+    Path file = Models.text(folder, "out", "earlier");
+    refused(map("readings_S1.csv", "--quiet"), file + " is a file; --out needs a folder");
+    refused(
+        map("readings_S1.csv", "--overwrite", "--quiet"),
+        file + " is a file; --out needs a folder");
+    assertThat(Files.readString(file)).isEqualTo("earlier");
+  }
+
+  @Test
+  void theDemoHasNoMapOfASurveyWithoutPositions() {
+    String out = folder.resolve("out").toString();
+    refused(
+        Ran.mottle("demo", "--survey", "S2", "--out", out),
+        "--survey S2 cannot be mapped: its positions are withheld, only the order of the readings"
+            + " and the receiver's track are known; choose S1, S3, S4, S5 or S6");
+    assertThat(Ran.mottle("demo", "--help").out()).contains("S1", "S6").doesNotContain("S2");
+  }
+
+  @Test
+  void inputsOfTheDemoNeedAFolder() {
+    Path file = Models.text(folder, "inputs", "");
+    refused(
+        Ran.mottle("demo", "--overwrite", "--inputs", file.toString()),
+        file + " is a file; --inputs needs a folder");
+  }
+
+  @Test
+  void helpShowsListsAsTheyAreTyped() {
+    String help = Ran.mottle("map", "--help").out();
+    assertThat(help).containsPattern("--band=LOW,HIGH\\s").doesNotContain("LOW,HIGH[");
+    assertThat(help).containsPattern("--formats=NAME,\\.\\.\\.\\s").doesNotContain("...[");
+  }
+
+  @Test
+  void aBandThatIsNone() {
+    for (String band : List.of("22,16", "16", "NaN,20", "16,Infinity", "1,2,3")) {
+      Ran ran = map("readings_S1.csv", "--band", band, "--quiet");
+      assertThat(ran.exitCode()).isEqualTo(ExitCode.REFUSED);
+      assertThat(ran.errLines()).singleElement().asString().startsWith("--band needs two numbers");
+    }
+  }
+
+  @Test
+  void oneFileIsNotOneFiles() {
+    Ran ran = map("readings_S1.csv", "--formats", "geopackage", "--quiet");
+    assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCode.DONE);
+    Ran verified = Ran.mottle("verify", folder.resolve("out").toString());
+    assertThat(verified.out().lines()).containsExactly("1 file as delivered");
+  }
+
+  @Test
+  void theStreamsOfTheProcessAreAsBefore() {
+    PrintStream out = System.out;
+    PrintStream err = System.err;
+    try {
+      PrintStream none = new PrintStream(PrintStream.nullOutputStream());
+      System.setOut(none);
+      System.setErr(none);
+      Mottle.run("--version");
+      Mottle.run("map", "--no-such-option");
+      assertThat(System.out).isSameAs(none);
+      assertThat(System.err).isSameAs(none);
+    } finally {
+      System.setOut(out);
+      System.setErr(err);
+    }
+  }
+}
