@@ -54,6 +54,7 @@ public final class MapJob {
     told.addAll(readings.notes());
     readings.outside().forEach(o -> told.add(o.line() + "; not mapped"));
     List<GreenSurvey> subjects = new Subjects(request).of(greens, readings);
+    told.addAll(Subjects.unread(subjects, greens));
     told.addAll(Subjects.withoutClasses(subjects, request.site().bands()));
     told.addAll(DoubtfulReadings.of(subjects, readings.source()));
 

@@ -32,7 +32,7 @@ final class Subjects {
    */
   List<GreenSurvey> of(Greens greens, Readings readings) {
     List<GreenSurvey> subjects = paired(greens, readings);
-    check(subjects);
+    check(subjects, greens);
     return subjects;
   }
 
@@ -68,7 +68,7 @@ final class Subjects {
     return subjects;
   }
 
-  private void check(List<GreenSurvey> subjects) {
+  private void check(List<GreenSurvey> subjects, Greens greens) {
     Problems problems = new Problems();
     if (request.site().mapping().duplicates() == DuplicatePolicy.REJECT) {
       for (GreenSurvey subject : subjects) {
@@ -78,14 +78,25 @@ final class Subjects {
         }
       }
     }
+    List<String> known = greens.greens().stream().map(Green::id).toList();
     for (String green : request.site().bands().greens().keySet()) {
       problems.require(
-          subjects.stream().anyMatch(s -> s.green().id().equals(green)),
+          known.contains(green),
           "settings, bands.greens: there is no green '%s'; there are %s",
           green,
-          Problems.listed(subjects.stream().map(s -> s.green().id()).distinct().toList()));
+          Problems.listed(known));
     }
     problems.throwIfAny();
+  }
+
+  /** What to tell of greens that none of several surveys read; nothing when all were. */
+  static List<String> unread(List<GreenSurvey> subjects, Greens greens) {
+    List<String> read = subjects.stream().map(s -> s.green().id()).toList();
+    List<String> unread =
+        greens.greens().stream().map(Green::id).filter(id -> !read.contains(id)).toList();
+    return unread.isEmpty()
+        ? List.of()
+        : List.of("no survey has a reading of green " + Problems.listed(unread));
   }
 
   /** What to tell of greens that no band cuts into classes; nothing when all have one. */
