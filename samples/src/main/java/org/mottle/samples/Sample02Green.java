@@ -91,20 +91,10 @@ public final class Sample02Green {
     };
     List<Reading> readings = new ArrayList<>();
     for (double[] r : xyMoisture) {
-      readings.add(reading(readings.size() + 1, r[0], r[1], r[2]));
+      String station = Integer.toString(readings.size() + 1);
+      readings.add(Reading.of("G5", station, r[0], r[1], r[2]));
     }
     return readings;
-  }
-
-  /** A reading carries its whole protocol; here little more than place and value is known. */
-  private static Reading reading(int number, double x, double y, double pct) {
-    return new Reading(
-        new Reading.Label("G5", "S4", Integer.toString(number), number, 1, number),
-        new Reading.Position(x, y, Double.NaN, "", Double.NaN),
-        Reading.Moisture.raw(pct),
-        Reading.Protocol.UNKNOWN,
-        Reading.Role.PLAN,
-        Reading.Quality.NOT_REVIEWED);
   }
 
   private static void print(String format, Object... values) {

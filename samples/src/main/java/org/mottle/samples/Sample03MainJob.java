@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.EnumSet;
 import java.util.Locale;
-import java.util.Optional;
 import org.mottle.demo.Course;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.patch.RegionMean.MeanAndSd;
@@ -53,15 +52,12 @@ public final class Sample03MainJob {
 
     SiteSettings site = SettingsReader.read(settings).withCrs("EPSG:32628");
     MapRequest request =
-        new MapRequest(
-            new MapRequest.Inputs(
-                course.resolve("greens.geojson").toString(),
-                course.resolve("readings_S3.csv").toString(),
-                Optional.empty()), // every survey of the file
-            site,
-            new MapRequest.Output(
-                folder.resolve("map"), false, EnumSet.of(Format.GEOPACKAGE, Format.GEOJSON), false),
-            Runtime.getRuntime().availableProcessors());
+        MapRequest.of(
+                course.resolve("greens.geojson"),
+                course.resolve("readings_S3.csv"), // every survey of the file
+                folder.resolve("map"))
+            .withSite(site)
+            .withFormats(EnumSet.of(Format.GEOPACKAGE, Format.GEOJSON));
     return new MapJob(request).run(Progress.NONE);
   }
 }

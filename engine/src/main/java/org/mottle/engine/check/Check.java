@@ -43,7 +43,12 @@ public final class Check {
   private static IllegalArgumentException refusal(
       String name, String rule, String unit, double value) {
     return new IllegalArgumentException(
-        String.format(Locale.ROOT, "%s must be %s %s, was %s", name, rule, unit, value)
-            .replace("  ", " "));
+        String.format(
+            Locale.ROOT,
+            "%s must be %s%s, was %s",
+            name,
+            rule,
+            unit.isEmpty() ? "" : " " + unit,
+            value));
   }
 }

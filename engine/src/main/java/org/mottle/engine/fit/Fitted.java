@@ -1,6 +1,7 @@
 package org.mottle.engine.fit;
 
 import java.util.List;
+import java.util.Optional;
 import org.mottle.engine.variogram.NestedModel;
 
 /**
@@ -16,5 +17,10 @@ public record Fitted(NestedModel model, double weightedSse, int evaluations, Lis
 
   public Fitted {
     notes = List.copyOf(notes);
+  }
+
+  @Override
+  public Optional<NestedModel> fittedModel() {
+    return Optional.of(model);
   }
 }

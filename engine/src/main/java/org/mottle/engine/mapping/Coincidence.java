@@ -42,13 +42,18 @@ public record Coincidence(GreenSurvey subject, Station first, Station second) {
   public String toString() {
     return String.format(
         Locale.ROOT,
-        "%s: rows %d and %d share a place (E %.2f N %.2f, values %s and %s)",
+        "%s: %s share a place (E %.2f N %.2f, values %s and %s)",
         subject.label(),
-        first.row(),
-        second.row(),
+        who(),
         first.x(),
         first.y(),
         first.value(),
         second.value());
+  }
+
+  private String who() {
+    return first.row() > 0
+        ? "rows " + first.row() + " and " + second.row()
+        : "stations '" + first.name() + "' and '" + second.name() + "'";
   }
 }

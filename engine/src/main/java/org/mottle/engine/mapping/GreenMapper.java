@@ -1,12 +1,17 @@
 package org.mottle.engine.mapping;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
+import java.math.RoundingMode;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.contour.Contours;
+import org.mottle.engine.fit.NotFitted;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.grid.GreenCells;
 import org.mottle.engine.grid.Raster;
@@ -17,6 +22,7 @@ import org.mottle.engine.kriging.Estimates;
 import org.mottle.engine.kriging.Kriging;
 import org.mottle.engine.kriging.Predictor;
 import org.mottle.engine.kriging.Targets;
+import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.observation.Observations;
 import org.mottle.engine.patch.Ground;
 import org.mottle.engine.patch.Patch;
@@ -41,6 +47,9 @@ final class GreenMapper {
   /** More cells than this on one green are a slip of the keyboard, not a map. */
   private static final double MOST_CELLS = 5e7;
 
+  /** Cells wider than this share of the root of the area do not draw a green. */
+  private static final double COARSEST = 0.2;
+
   private final MappingSettings settings;
   private final int threads;
   private final Progress progress;
@@ -62,7 +71,7 @@ final class GreenMapper {
       return inverseDistance(green, remarks);
     }
     if (variogram.model().isEmpty()) {
-      String reason = ((org.mottle.engine.fit.NotFitted) variogram.outcome()).reason();
+      String reason = ((NotFitted) variogram.outcome()).reason();
       if (settings.method() == Method.KRIGING) {
         return noMap(green, remarks, new Refusal("no variogram: " + reason, "read more places"));
       }
@@ -83,19 +92,37 @@ final class GreenMapper {
     }
     int controls = green.stations().controls().size();
     if (controls > 0) {
-      remarks.add(controls + " readings of control stations not mapped");
+      remarks.add(counted(controls, "reading") + " of control stations not mapped");
     }
-    int merged = green.stations().stations().size() - n;
-    if (merged > 0) {
-      remarks.add(merged + " stations that share a place with another merged");
+    if (green.merged() > 0) {
+      boolean averaged = settings.duplicates() != DuplicatePolicy.KEEP_FIRST;
+      remarks.add(
+          counted(green.merged(), "station")
+              + " at the place of another "
+              + (averaged ? "averaged with it" : "left out"));
+    }
+    double area = green.subject().green().areaM2();
+    double most = COARSEST * Math.sqrt(area);
+    if (settings.cellM() > most) {
+      remarks.add(
+          String.format(
+              Locale.ROOT,
+              "cells of %s m are coarse for %.0f m²: %.2g m or less shows the green's shape",
+              settings.cellM(),
+              area,
+              most));
     }
     return remarks;
   }
 
+  private static String counted(long count, String noun) {
+    String ending = count == 1 ? "" : noun.endsWith("ch") ? "es" : "s";
+    return count + " " + noun + ending;
+  }
+
   private Optional<Refusal> tooManyCells(Prepared green) {
-    double cells =
-        green.subject().green().outline().getEnvelopeInternal().getArea()
-            / (settings.cellM() * settings.cellM());
+    double box = green.subject().green().outline().getEnvelopeInternal().getArea();
+    double cells = box / (settings.cellM() * settings.cellM());
     return cells > MOST_CELLS
         ? Optional.of(
             new Refusal(
@@ -104,8 +131,13 @@ final class GreenMapper {
                     "%.3g cells of %s m are more than a map can hold",
                     cells,
                     settings.cellM()),
-                "use a larger cell"))
+                "a cell of " + roundedUp(Math.sqrt(box / MOST_CELLS)) + " m or more can be held"))
         : Optional.empty();
+  }
+
+  /** To one significant digit. */
+  private static String roundedUp(double metres) {
+    return new BigDecimal(metres).round(new MathContext(1, RoundingMode.UP)).toPlainString();
   }
 
   private static Refusal noStructure(SurveyVariogram variogram) {
@@ -171,7 +203,7 @@ final class GreenMapper {
                 progress)
             .values();
     double[] none = new double[values.length];
-    java.util.Arrays.fill(none, Double.NaN);
+    Arrays.fill(none, Double.NaN);
     Surface surface = Surface.of(cells, values, none, 1);
     Outcome.Basis basis =
         new Outcome.Basis(Method.INVERSE_DISTANCE, Optional.empty(), Optional.empty());
@@ -202,6 +234,10 @@ final class GreenMapper {
     if (band.isPresent()) {
       zones.addAll(Zones.of(contours, field, band.get(), regionMean));
       patches.addAll(Patches.of(zones, field, places(green), regionMean));
+      long unread = patches.stream().filter(p -> p.readings() == 0).count();
+      if (unread > 0) {
+        remarks.add(counted(unread, "patch") + (unread == 1 ? " holds" : " hold") + " no reading");
+      }
     }
     Ground whole = Ground.of(outline, field);
     RegionMean.MeanAndSd mean =

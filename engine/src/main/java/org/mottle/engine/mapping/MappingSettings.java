@@ -9,7 +9,9 @@ import org.mottle.engine.observation.DuplicatePolicy;
  * @param method kriging, inverse distance, or whichever the readings carry
  * @param cellM side of a cell, m
  * @param isoStepPct step between iso lines, % by volume
- * @param measurementSdPct standard deviation of one insertion, % by volume; NaN when not known
+ * @param measurementSdPct standard deviation of one insertion, % by volume; NaN when not known. It
+ *     only tells how much of the nugget that is reported is the probe's: the map filters the whole
+ *     nugget, whosever it is, and is the same with any value here
  * @param duplicates what to do with readings of different stations at one place
  * @param variogram how the variogram is made
  * @param needed how many readings are needed for what

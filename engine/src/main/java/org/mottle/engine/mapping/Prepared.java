@@ -1,12 +1,9 @@
 package org.mottle.engine.mapping;
 
 import java.util.Arrays;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
-import java.util.stream.IntStream;
 import org.mottle.engine.mapping.Stations.Station;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.observation.Duplicates;
@@ -17,9 +14,11 @@ import org.mottle.engine.survey.Refusal;
  * The readings of one green as numbers, with what stands in the way of a map, if anything does.
  *
  * @param subject the green
- * @param stations its readings by station
+ * @param stations its readings by station; of those at one place only the first when that is the
+ *     policy
  * @param observations one value a station, without measurement variance
  * @param insertions [n] insertions behind each value
+ * @param merged stations averaged with, or left out for, another at the same place
  * @param obstacle why these readings cannot carry a map whatever the variogram
  */
 record Prepared(
@@ -27,60 +26,42 @@ record Prepared(
     Stations stations,
     Observations observations,
     int[] insertions,
+    int merged,
     Optional<Refusal> obstacle) {
-
-  /** Places nearer than this are one place, m. */
-  private static final double SAME_PLACE_M = Coincidence.SAME_PLACE_M;
 
   /** Readings whose spread across is less than this share of their spread along are on a line. */
   private static final double LINE_SHARE = 0.02;
 
   static Prepared of(GreenSurvey subject, MappingSettings settings) {
-    Stations stations = Stations.of(subject.readings());
-    List<Station> all = stations.stations();
-    Observations raw =
-        Observations.of(
-            all.stream().mapToDouble(Station::x).toArray(),
-            all.stream().mapToDouble(Station::y).toArray(),
-            all.stream().mapToDouble(Station::value).toArray());
+    Stations all = Stations.of(subject.readings());
     // coincidences are refused, where they are, before anything is mapped
-    boolean first = settings.duplicates() == DuplicatePolicy.KEEP_FIRST;
+    Stations stations =
+        settings.duplicates() == DuplicatePolicy.KEEP_FIRST
+            ? all.withFirstOfEachPlace(Coincidence.SAME_PLACE_M)
+            : all;
     Duplicates.Resolved resolved =
         (Duplicates.Resolved)
             Duplicates.resolve(
-                raw, SAME_PLACE_M, first ? DuplicatePolicy.KEEP_FIRST : DuplicatePolicy.AVERAGE);
-    Observations observations = resolved.observations();
-    int[] insertions = insertions(all, first ? List.of() : resolved.groups(), resolved);
+                stations.observations(), Coincidence.SAME_PLACE_M, DuplicatePolicy.AVERAGE);
     return new Prepared(
         subject,
         stations,
-        observations,
-        insertions,
-        obstacle(observations, settings.needed().map()));
+        resolved.observations(),
+        insertions(stations.stations(), resolved.groups()),
+        all.stations().size() - resolved.observations().size(),
+        obstacle(resolved.observations(), settings.needed().map()));
   }
 
-  private static int[] insertions(
-      List<Station> stations, List<int[]> averaged, Duplicates.Resolved resolved) {
+  /** The insertions of stations that were averaged stand behind the first of them. */
+  private static int[] insertions(List<Station> stations, List<int[]> averaged) {
     int[] count = stations.stream().mapToInt(s -> s.insertions().size()).toArray();
-    averaged.forEach(
-        group -> {
-          for (int i = 1; i < group.length; i++) {
-            count[group[0]] += count[group[i]];
-          }
-        });
-    Set<Integer> gone = new HashSet<>();
-    resolved
-        .groups()
-        .forEach(
-            group -> {
-              for (int i = 1; i < group.length; i++) {
-                gone.add(group[i]);
-              }
-            });
-    return IntStream.range(0, count.length)
-        .filter(i -> !gone.contains(i))
-        .map(i -> count[i])
-        .toArray();
+    for (int[] group : averaged) {
+      for (int i = 1; i < group.length; i++) {
+        count[group[0]] += count[group[i]];
+        count[group[i]] = 0;
+      }
+    }
+    return Arrays.stream(count).filter(c -> c > 0).toArray();
   }
 
   private static Optional<Refusal> obstacle(Observations o, int needed) {

@@ -1,17 +1,24 @@
 package org.mottle.engine.mapping;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.stream.IntStream;
+import org.mottle.engine.observation.DuplicatePolicy;
+import org.mottle.engine.observation.Duplicates;
+import org.mottle.engine.observation.Observations;
 import org.mottle.engine.survey.Reading;
 
 /**
  * The readings of a green gathered by station: insertions at one station, within {@value
  * #REPLICATE_M} m of each other, are replicates and count as one value, their mean.
  *
- * @param stations one entry a station, in the order of the first row of each
+ * @param stations one entry a station, by place: from west to east, then from south to north
  * @param controls readings left out because they watch the drying of a control station over time
  */
 public record Stations(List<Station> stations, List<Reading> controls) {
@@ -35,9 +42,14 @@ public record Stations(List<Station> stations, List<Reading> controls) {
           insertions.stream().mapToDouble(Reading::pct).average().orElseThrow());
     }
 
-    /** Line of the file where the station first stands. */
+    /** Line of the file where the station first stands; 0 when it is from no file. */
     public int row() {
-      return insertions.get(0).label().row();
+      return insertions.stream().mapToInt(r -> r.label().row()).min().orElseThrow();
+    }
+
+    /** As the surveyor calls it; empty when not recorded. */
+    public String name() {
+      return insertions.get(0).label().stationId();
     }
 
     /** Whether the station was chosen for what is seen there, and so biases a plain mean. */
@@ -92,6 +104,34 @@ public record Stations(List<Station> stations, List<Reading> controls) {
       group.add(r);
     }
     return new Stations(groups.stream().map(Station::of).toList(), controls);
+  }
+
+  /** Without the stations that share a place with one that stands earlier in the file. */
+  Stations withFirstOfEachPlace(double tolerance) {
+    Set<Integer> later = new HashSet<>();
+    Duplicates.Resolved places =
+        (Duplicates.Resolved)
+            Duplicates.resolve(observations(), tolerance, DuplicatePolicy.AVERAGE);
+    for (int[] group : places.groups()) {
+      Arrays.stream(group)
+          .boxed()
+          .sorted(Comparator.comparingInt(i -> stations.get(i).row()))
+          .skip(1)
+          .forEach(later::add);
+    }
+    List<Station> first =
+        IntStream.range(0, stations.size())
+            .filter(i -> !later.contains(i))
+            .mapToObj(stations::get)
+            .toList();
+    return new Stations(first, controls);
+  }
+
+  Observations observations() {
+    return Observations.of(
+        stations.stream().mapToDouble(Station::x).toArray(),
+        stations.stream().mapToDouble(Station::y).toArray(),
+        stations.stream().mapToDouble(Station::value).toArray());
   }
 
   private static boolean near(Reading a, Reading b) {

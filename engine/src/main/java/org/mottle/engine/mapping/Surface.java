@@ -1,5 +1,6 @@
 package org.mottle.engine.mapping;
 
+import java.util.Arrays;
 import org.mottle.engine.grid.GreenCells;
 import org.mottle.engine.grid.Raster;
 
@@ -23,5 +24,10 @@ public record Surface(
   static Surface of(GreenCells cells, double[] mean, double[] sd, double conditionEstimate) {
     return new Surface(
         cells, cells.surface(mean), cells.map(mean), cells.map(sd), conditionEstimate);
+  }
+
+  /** Median of {@code sd} over the green, % by volume; NaN where the method has none. */
+  public double medianSd() {
+    return ReadingSummary.of(Arrays.stream(sd.values()).filter(v -> !Double.isNaN(v))).median();
   }
 }

@@ -22,9 +22,28 @@ public record SurveyMap(
     outcomes = List.copyOf(outcomes);
   }
 
-  /** How many greens have a map. */
-  public long mapped() {
-    return outcomes.stream().filter(Outcome.Mapped.class::isInstance).count();
+  /** The maps, in the order given. */
+  public List<Outcome.Mapped> maps() {
+    return outcomes.stream()
+        .filter(Outcome.Mapped.class::isInstance)
+        .map(Outcome.Mapped.class::cast)
+        .toList();
+  }
+
+  /** The greens without a map, in the order given. */
+  public List<Outcome.NoMap> notMapped() {
+    return outcomes.stream()
+        .filter(Outcome.NoMap.class::isInstance)
+        .map(Outcome.NoMap.class::cast)
+        .toList();
+  }
+
+  /** What came of a green in a survey; empty when it was not among those asked for. */
+  public Optional<Outcome> of(String greenId, String surveyId) {
+    return outcomes.stream()
+        .filter(o -> o.subject().green().id().equals(greenId))
+        .filter(o -> o.subject().surveyId().equals(surveyId))
+        .findFirst();
   }
 
   /**
@@ -33,9 +52,8 @@ public record SurveyMap(
    */
   public Optional<Scores> scores(SurveyVariogram variogram) {
     List<Predictions> all =
-        outcomes.stream()
-            .filter(Outcome.Mapped.class::isInstance)
-            .map(o -> ((Outcome.Mapped) o).basis())
+        maps().stream()
+            .map(Outcome.Mapped::basis)
             .filter(basis -> basis.variogram().filter(v -> v == variogram).isPresent())
             .flatMap(basis -> basis.crossValidation().stream())
             .toList();

@@ -3,9 +3,7 @@ package org.mottle.engine.mapping;
 import java.util.List;
 import java.util.Optional;
 import org.mottle.engine.empirical.ExperimentalVariogram;
-import org.mottle.engine.empirical.Lag;
 import org.mottle.engine.fit.FitOutcome;
-import org.mottle.engine.fit.Fitted;
 import org.mottle.engine.variogram.NestedModel;
 
 /**
@@ -32,11 +30,11 @@ public record SurveyVariogram(
   }
 
   public long pairs() {
-    return experimental.lags().stream().mapToLong(Lag::pairs).sum();
+    return experimental.pairs();
   }
 
   public Optional<NestedModel> model() {
-    return outcome instanceof Fitted fitted ? Optional.of(fitted.model()) : Optional.empty();
+    return outcome.fittedModel();
   }
 
   /** Whether a model was found that ties near readings closer than far ones. */

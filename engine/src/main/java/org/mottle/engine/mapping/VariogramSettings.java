@@ -1,7 +1,12 @@
 package org.mottle.engine.mapping;
 
+import java.util.Arrays;
+import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.mottle.engine.check.Check;
 import org.mottle.engine.empirical.Estimator;
+import org.mottle.engine.fit.Shape;
 import org.mottle.engine.fit.Weighting;
 
 /**
@@ -22,6 +27,21 @@ public record VariogramSettings(
     Estimator estimator,
     Weighting weighting) {
 
+  private static final String NAMES =
+      Arrays.stream(Shape.values())
+          .map(shape -> shape.name().toLowerCase(Locale.ROOT))
+          .collect(Collectors.joining(", "));
+
+  public VariogramSettings {
+    model.ifPresent(VariogramSettings::shape);
+    if (!Double.isNaN(cutoffM)) {
+      Check.above("cutoff of the variogram", cutoffM, 0, "m");
+    }
+    if (!Double.isNaN(lagM)) {
+      Check.above("width of a lag", lagM, 0, "m");
+    }
+  }
+
   public static VariogramSettings defaults() {
     return new VariogramSettings(
         Pooling.SURVEY,
@@ -30,5 +50,45 @@ public record VariogramSettings(
         Double.NaN,
         Estimator.CRESSIE_HAWKINS,
         Weighting.PAIRS);
+  }
+
+  public VariogramSettings withPooling(Pooling newPooling) {
+    return new VariogramSettings(newPooling, model, cutoffM, lagM, estimator, weighting);
+  }
+
+  /** One model, by its name, in place of the best of the short list. */
+  public VariogramSettings withModel(String name) {
+    return new VariogramSettings(pooling, Optional.of(name), cutoffM, lagM, estimator, weighting);
+  }
+
+  public VariogramSettings withCutoffM(double newCutoffM) {
+    return new VariogramSettings(pooling, model, newCutoffM, lagM, estimator, weighting);
+  }
+
+  public VariogramSettings withLagM(double newLagM) {
+    return new VariogramSettings(pooling, model, cutoffM, newLagM, estimator, weighting);
+  }
+
+  public VariogramSettings withEstimator(Estimator newEstimator) {
+    return new VariogramSettings(pooling, model, cutoffM, lagM, newEstimator, weighting);
+  }
+
+  public VariogramSettings withWeighting(Weighting newWeighting) {
+    return new VariogramSettings(pooling, model, cutoffM, lagM, estimator, newWeighting);
+  }
+
+  /** The shape that is asked for; empty: the best of the short list. */
+  Optional<Shape> shape() {
+    return model.map(VariogramSettings::shape);
+  }
+
+  private static Shape shape(String name) {
+    return Arrays.stream(Shape.values())
+        .filter(shape -> shape.name().equalsIgnoreCase(name))
+        .findFirst()
+        .orElseThrow(
+            () ->
+                new IllegalArgumentException(
+                    "there is no model '" + name + "' of a variogram; there are " + NAMES));
   }
 }

@@ -1,5 +1,6 @@
 package org.mottle.engine.mapping;
 
+import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
@@ -36,7 +37,7 @@ final class Variograms {
   List<SurveyVariogram> of(List<Prepared> greens) {
     Map<String, List<Prepared>> pools = new LinkedHashMap<>();
     for (Prepared green : greens) {
-      pools.computeIfAbsent(pool(green), key -> new java.util.ArrayList<>()).add(green);
+      pools.computeIfAbsent(pool(green), key -> new ArrayList<>()).add(green);
     }
     Map<String, SurveyVariogram> found = new LinkedHashMap<>();
     pools.forEach((key, members) -> found.put(key, fit(members)));
@@ -82,12 +83,7 @@ final class Variograms {
               settings.needed().pairs()));
     }
     double shortest = experimental.lags().get(0).distance();
-    List<Shape> shapes =
-        settings
-            .variogram()
-            .model()
-            .map(name -> List.of(Shape.valueOf(name.toUpperCase(Locale.ROOT))))
-            .orElse(SHORT_LIST);
+    List<Shape> shapes = settings.variogram().shape().map(List::of).orElse(SHORT_LIST);
     return new AutomaticFit(
             shapes.stream().map(shape -> candidate(shape, shortest, cutoff)).toList())
         .fit(experimental);

@@ -19,12 +19,32 @@ public record Reading(
     Quality quality) {
 
   /**
+   * A reading of which only place and value are known.
+   *
+   * @param greenId the green
+   * @param stationId the station; insertions of one station count once, as their mean
+   * @param x east, m
+   * @param y north, m
+   * @param pct % by volume
+   */
+  public static Reading of(String greenId, String stationId, double x, double y, double pct) {
+    return new Reading(
+        new Label(greenId, "", stationId, 0, 1, 0),
+        new Position(x, y, Double.NaN, "", Double.NaN),
+        Moisture.raw(pct),
+        Protocol.UNKNOWN,
+        Role.PLAN,
+        Quality.NOT_REVIEWED);
+  }
+
+  /**
    * @param greenId the green the file names; empty when it names none
    * @param surveyId the survey the file names; empty when it names none
    * @param stationId station; empty when not given
    * @param sequence order in which the readings were taken, 0 when not given
    * @param replicate 1 for the first insertion at a station
-   * @param row line of the file (or number of the feature), from 1, for messages
+   * @param row line of the file (or number of the feature), from 1, for messages; 0 when the
+   *     reading is from no file
    */
   public record Label(
       String greenId, String surveyId, String stationId, int sequence, int replicate, int row) {}

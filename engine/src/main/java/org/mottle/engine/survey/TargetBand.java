@@ -20,4 +20,9 @@ public record TargetBand(String purpose, double lowPct, double highPct, String b
               + highPct);
     }
   }
+
+  /** Limits of which nothing else is recorded. */
+  public static TargetBand of(double lowPct, double highPct) {
+    return new TargetBand("", lowPct, highPct, "", "");
+  }
 }

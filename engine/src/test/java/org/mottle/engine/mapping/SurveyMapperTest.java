@@ -282,7 +282,7 @@ class SurveyMapperTest {
     Outcome outcome =
         map(List.of(InventedSurvey.survey(green.green(), readings))).outcomes().get(0);
     assertThat(outcome.summary().maximum()).isLessThan(40);
-    assertThat(outcome.remarks()).contains("1 readings of control stations not mapped");
+    assertThat(outcome.remarks()).contains("1 reading of control stations not mapped");
   }
 
   @Test

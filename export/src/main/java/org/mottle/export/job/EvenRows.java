@@ -1,6 +1,7 @@
 package org.mottle.export.job;
 
 import java.util.Map;
+import org.mottle.engine.mapping.Evenness;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.ReadingSummary;
 import org.mottle.engine.patch.ZoneClass;
@@ -25,6 +26,10 @@ final class EvenRows {
     if (outcome instanceof Outcome.Mapped map) {
       row.put("area_mean", map.parts().whole().mean());
       row.put("area_sd", map.parts().whole().sd());
+      row.put("sd_med", map.surface().medianSd());
+      Evenness evenness = Evenness.of(map.surface().mean());
+      row.put("lq_moist", evenness.lowQuarter());
+      row.put("cu_moist", evenness.uniformityPct());
       if (map.subject().band().isPresent()) {
         double area = map.subject().green().areaM2();
         row.put("dry_pct", 100 * map.areaM2(ZoneClass.DRY) / area);

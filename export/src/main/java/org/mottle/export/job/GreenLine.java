@@ -36,6 +36,10 @@ final class GreenLine {
       } else {
         line.append("; no classes, since no band is set for it");
       }
+      double sd = map.surface().medianSd();
+      if (!Double.isNaN(sd)) {
+        line.append(String.format(Locale.ROOT, "; SD about %.1f %%", sd));
+      }
     }
     outcome.remarks().forEach(remark -> line.append("; ").append(remark));
     return line.toString();

@@ -1,11 +1,15 @@
 package org.mottle.export.job;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.HashMap;
+import java.util.IdentityHashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.Collectors;
+import java.util.Set;
+import java.util.function.Function;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -49,15 +53,8 @@ final class MapLayers {
   }
 
   private static LayerData rows(
-      Layer layer,
-      SurveyMap map,
-      java.util.function.Function<Outcome.Mapped, List<FeatureRow>> make) {
-    return new LayerData(
-        layer,
-        map.outcomes().stream()
-            .filter(Outcome.Mapped.class::isInstance)
-            .flatMap(o -> make.apply((Outcome.Mapped) o).stream())
-            .toList());
+      Layer layer, SurveyMap map, Function<Outcome.Mapped, List<FeatureRow>> make) {
+    return new LayerData(layer, map.maps().stream().flatMap(m -> make.apply(m).stream()).toList());
   }
 
   /** Fields every row of a green and survey begins with. */
@@ -78,9 +75,9 @@ final class MapLayers {
   }
 
   private static List<FeatureRow> greens(SurveyMap map) {
-    Map<String, Green> once = new java.util.LinkedHashMap<>();
+    Map<String, Green> once = new LinkedHashMap<>();
     map.outcomes().forEach(o -> once.putIfAbsent(o.subject().green().id(), o.subject().green()));
-    return once.values().stream().map(MapLayers::green).collect(Collectors.toList());
+    return once.values().stream().map(MapLayers::green).toList();
   }
 
   private static FeatureRow green(Green green) {
@@ -105,24 +102,31 @@ final class MapLayers {
     for (Outcome outcome : map.outcomes()) {
       Green green = outcome.subject().green();
       Geometry edge = green.outline().getBoundary();
-      var controls = java.util.Set.copyOf(outcome.stations().controls());
+      Set<Reading> mapped = mapped(outcome);
       for (Reading r : outcome.subject().readings()) {
-        boolean used =
-            outcome instanceof Outcome.Mapped && r.quality().used() && !controls.contains(r);
         Point place = FACTORY.createPoint(new Coordinate(r.x(), r.y()));
         double distance = edge.distance(place);
         rows.add(
             reading(
                 r,
-                outcome.subject().green().id(),
+                green.id(),
                 outcome.subject().surveyId(),
                 green.outline().intersects(place) ? distance : -distance,
-                used));
+                mapped.contains(r)));
       }
     }
     outside.forEach(
         r -> rows.add(reading(r, r.label().greenId(), r.label().surveyId(), Double.NaN, false)));
     return rows;
+  }
+
+  /** The readings behind the map: by identity, since two may be alike to the last word. */
+  private static Set<Reading> mapped(Outcome outcome) {
+    Set<Reading> mapped = Collections.newSetFromMap(new IdentityHashMap<>());
+    if (outcome instanceof Outcome.Mapped map) {
+      map.stations().stations().forEach(station -> mapped.addAll(station.insertions()));
+    }
+    return mapped;
   }
 
   private static FeatureRow reading(

@@ -3,7 +3,6 @@ package org.mottle.export.job;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.SurveyMap;
 import org.mottle.export.record.Json;
 import org.mottle.export.record.Provenance;
@@ -26,7 +25,7 @@ public record MapReport(
 
   /** Whether every green asked for has a map. */
   public boolean allMapped() {
-    return map.outcomes().stream().allMatch(Outcome.Mapped.class::isInstance);
+    return map.notMapped().isEmpty();
   }
 
   /** One line a green without a map, with the reason. */
@@ -41,13 +40,14 @@ public record MapReport(
     return Json.text(figures);
   }
 
-  /** For the terminal: what was told, one line a green, where the files are. */
+  /** For the terminal: what was told, one line a green and a variogram, where the files are. */
   public String text() {
     List<String> lines = new ArrayList<>(told);
     map.outcomes().forEach(outcome -> lines.add(GreenLine.of(outcome)));
+    map.variograms().forEach(variogram -> lines.add(VariogramLine.of(variogram, map)));
     lines.addAll(delivered.notes());
     lines.add(
-        map.mapped()
+        map.maps().size()
             + " of "
             + map.outcomes().size()
             + " mapped; "

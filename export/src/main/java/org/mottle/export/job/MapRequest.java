@@ -1,13 +1,14 @@
 package org.mottle.export.job;
 
 import java.nio.file.Path;
+import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
 import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Format;
 
 /**
- * One run of the main job.
+ * One run of the main job. {@link #of} and the {@code with} methods build one.
  *
  * @param inputs what to read
  * @param site settings in force, options of the command line included
@@ -30,4 +31,62 @@ public record MapRequest(Inputs inputs, SiteSettings site, Output output, int th
    * @param cells whether the layer {@code cell} is wanted
    */
   public record Output(Path folder, boolean overwrite, Set<Format> formats, boolean cells) {}
+
+  public MapRequest {
+    if (threads < 1) {
+      throw new IllegalArgumentException("a run needs at least 1 thread, was " + threads);
+    }
+  }
+
+  /**
+   * Every survey of the readings, without bands, in every format but not the layer {@code cell}, on
+   * all processors; an earlier delivery is not replaced.
+   *
+   * @param greens file, or {@code file.gpkg#layer}
+   * @param readings file, or {@code file.gpkg#layer}
+   * @param folder where to write
+   */
+  public static MapRequest of(String greens, String readings, Path folder) {
+    return new MapRequest(
+        new Inputs(greens, readings, Optional.empty()),
+        SiteSettings.DEFAULTS,
+        new Output(folder, false, EnumSet.allOf(Format.class), false),
+        Runtime.getRuntime().availableProcessors());
+  }
+
+  /** Greens and readings in files of their own. */
+  public static MapRequest of(Path greens, Path readings, Path folder) {
+    return of(greens.toString(), readings.toString(), folder);
+  }
+
+  public MapRequest withSurvey(String surveyId) {
+    return new MapRequest(
+        new Inputs(inputs.greens, inputs.readings, Optional.of(surveyId)), site, output, threads);
+  }
+
+  public MapRequest withSite(SiteSettings newSite) {
+    return new MapRequest(inputs, newSite, output, threads);
+  }
+
+  public MapRequest withFormats(Set<Format> formats) {
+    return with(new Output(output.folder, output.overwrite, formats, output.cells));
+  }
+
+  /** Whether an earlier delivery may be replaced. */
+  public MapRequest withOverwrite(boolean overwrite) {
+    return with(new Output(output.folder, overwrite, output.formats, output.cells));
+  }
+
+  /** Whether the layer {@code cell} is wanted. */
+  public MapRequest withCells(boolean cells) {
+    return with(new Output(output.folder, output.overwrite, output.formats, cells));
+  }
+
+  public MapRequest withThreads(int newThreads) {
+    return new MapRequest(inputs, site, output, newThreads);
+  }
+
+  private MapRequest with(Output newOutput) {
+    return new MapRequest(inputs, site, newOutput, threads);
+  }
 }

@@ -178,7 +178,8 @@ public final class Layers {
           HI_PCT,
           METHOD,
           Field.real("cell_m", 3, "m", "side of a cell"),
-          Field.text("reason", 254, "why this method, or why there is no map"),
+          Field.text(
+              "reason", 254, "why this method, or why there is no map, and what to know of it"),
           Field.text("remedy", 254, "what would change that"));
 
   /** Evenness of the moisture. */
@@ -197,6 +198,7 @@ public final class Layers {
           moisture("iqr", "interquartile range of the readings"),
           moisture("area_mean", "mean of the surface over the green"),
           moisture("area_sd", "standard deviation of the error of that mean"),
+          moisture("sd_med", "median over the green's cells of the surface's SD"),
           Field.real("lq_moist", 4, "", "mean of the driest quarter of the area over the mean"),
           Field.real("cu_moist", 3, "%", "100 (1 - mean absolute deviation / mean) of the area"),
           Field.real("dry_pct", 3, "%", "share of the area below the band"),

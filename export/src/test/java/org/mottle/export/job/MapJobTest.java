@@ -8,10 +8,8 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
-import java.util.Optional;
 import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
@@ -27,7 +25,6 @@ import org.mottle.export.record.Fingerprint;
 import org.mottle.export.settings.SettingsReader;
 import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.verify.Verification;
-import org.mottle.export.write.Format;
 import org.mottle.export.write.OutputRefused;
 
 /** The main job on the invented course. */
@@ -53,15 +50,11 @@ class MapJobTest {
   private MapJob job(
       String readings, SiteSettings site, String out, int threads, boolean overwrite) {
     return new MapJob(
-        new MapRequest(
-            new MapRequest.Inputs(
-                course.resolve("greens.geojson").toString(),
-                course.resolve(readings).toString(),
-                Optional.empty()),
-            site,
-            new MapRequest.Output(
-                folder.resolve(out), overwrite, EnumSet.allOf(Format.class), false),
-            threads));
+        MapRequest.of(
+                course.resolve("greens.geojson"), course.resolve(readings), folder.resolve(out))
+            .withSite(site)
+            .withOverwrite(overwrite)
+            .withThreads(threads));
   }
 
   @Test
@@ -151,15 +144,11 @@ class MapJobTest {
   void aSelfCrossingOutlineIsRefusedWithItsPlace() {
     MapJob job =
         new MapJob(
-            new MapRequest(
-                new MapRequest.Inputs(
-                    course.resolve("imported/greens_import.shp").toString(),
-                    course.resolve("readings_S1.csv").toString(),
-                    Optional.empty()),
-                SiteSettings.DEFAULTS.withCrs("EPSG:32628"),
-                new MapRequest.Output(
-                    folder.resolve("out"), false, EnumSet.allOf(Format.class), false),
-                1));
+            MapRequest.of(
+                    course.resolve("imported/greens_import.shp"),
+                    course.resolve("readings_S1.csv"),
+                    folder.resolve("out"))
+                .withSite(SiteSettings.DEFAULTS.withCrs("EPSG:32628")));
     assertThatThrownBy(() -> job.run(Progress.NONE))
         .isInstanceOf(InputRefused.class)
         .hasMessageContaining("G6")
@@ -167,11 +156,7 @@ class MapJobTest {
   }
 
   private static Outcome.Mapped mapped(MapReport report, String green) {
-    return report.map().outcomes().stream()
-        .filter(o -> o.subject().green().id().equals(green))
-        .map(Outcome.Mapped.class::cast)
-        .findFirst()
-        .orElseThrow();
+    return (Outcome.Mapped) report.map().of(green, "S1").orElseThrow();
   }
 
   private static Patch wettest(MapReport report, String green) {

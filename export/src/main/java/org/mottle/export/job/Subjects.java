@@ -1,0 +1,114 @@
+package org.mottle.export.job;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import org.mottle.engine.mapping.Coincidence;
+import org.mottle.engine.mapping.GreenSurvey;
+import org.mottle.engine.observation.DuplicatePolicy;
+import org.mottle.engine.survey.Green;
+import org.mottle.engine.survey.Reading;
+import org.mottle.export.problem.InputRefused;
+import org.mottle.export.problem.Problems;
+import org.mottle.export.read.Greens;
+import org.mottle.export.read.Readings;
+import org.mottle.export.settings.Bands;
+
+/** Greens and readings brought together: what is mapped, and whether it can be. */
+final class Subjects {
+  private final MapRequest request;
+
+  Subjects(MapRequest request) {
+    this.request = request;
+  }
+
+  /**
+   * @throws InputRefused when a place is read twice and that is not allowed, or when the settings
+   *     name a green or a survey that is not there
+   */
+  List<GreenSurvey> of(Greens greens, Readings readings) {
+    List<GreenSurvey> subjects = paired(greens, readings);
+    check(subjects, greens);
+    return subjects;
+  }
+
+  /** One a green and survey, in the order of the greens' file and of the surveys' first reading. */
+  private List<GreenSurvey> paired(Greens greens, Readings readings) {
+    Set<String> surveys = new LinkedHashSet<>();
+    readings.readings().forEach(r -> surveys.add(r.label().surveyId()));
+    Map<String, Map<String, List<Reading>>> byGreen = new LinkedHashMap<>();
+    for (Reading r : readings.readings()) {
+      byGreen
+          .computeIfAbsent(r.label().greenId(), k -> new LinkedHashMap<>())
+          .computeIfAbsent(r.label().surveyId(), k -> new ArrayList<>())
+          .add(r);
+    }
+    List<GreenSurvey> subjects = new ArrayList<>();
+    for (String survey : surveys) {
+      for (Green green : greens.greens()) {
+        List<Reading> own =
+            byGreen.getOrDefault(green.id(), Map.of()).getOrDefault(survey, List.of());
+        // a green that one of several surveys left out is no failure of that survey
+        if (!own.isEmpty() || surveys.size() == 1) {
+          subjects.add(new GreenSurvey(green, survey, own, request.site().bands().bandOf(green)));
+        }
+      }
+    }
+    return subjects;
+  }
+
+  private void check(List<GreenSurvey> subjects, Greens greens) {
+    Problems problems = new Problems();
+    if (request.site().mapping().duplicates() == DuplicatePolicy.REJECT) {
+      for (GreenSurvey subject : subjects) {
+        for (Coincidence pair : Coincidence.of(subject)) {
+          problems.add(
+              "%s; use --duplicates average or keep-first, or correct the file", pair.toString());
+        }
+      }
+    }
+    List<String> known = greens.greens().stream().map(Green::id).toList();
+    for (String green : request.site().bands().greens().keySet()) {
+      problems.require(
+          known.contains(green),
+          "%s, bands.greens: there is no green '%s'; there are %s",
+          request.site().bands().source(),
+          green,
+          Problems.listed(known));
+    }
+    problems.throwIfAny();
+  }
+
+  /** What to tell of greens that none of several surveys read; nothing when all were. */
+  static List<String> unread(List<GreenSurvey> subjects, Greens greens) {
+    List<String> read = subjects.stream().map(s -> s.green().id()).toList();
+    List<String> unread =
+        greens.greens().stream().map(Green::id).filter(id -> !read.contains(id)).toList();
+    return unread.isEmpty()
+        ? List.of()
+        : List.of("no survey has a reading of green " + Problems.listed(unread));
+  }
+
+  /** What to tell of greens that no band cuts into classes; nothing when all have one. */
+  static List<String> withoutClasses(List<GreenSurvey> subjects, Bands bands) {
+    List<String> without =
+        subjects.stream()
+            .filter(s -> s.band().isEmpty() && bands.hasRuleFor(s.green()))
+            .map(s -> s.green().id())
+            .distinct()
+            .toList();
+    if (!without.isEmpty()) {
+      return List.of(
+          "no classes for green "
+              + Problems.listed(without)
+              + ": a band by purpose needs field capacity and wilt onset (fc_pct, wp_pct)");
+    }
+    if (subjects.stream().allMatch(s -> s.band().isEmpty())) {
+      return List.of("no classes: no band is set; the site's agronomist sets it in the settings");
+    }
+    return List.of();
+  }
+}
