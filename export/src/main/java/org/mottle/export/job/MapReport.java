@@ -30,10 +30,7 @@ public record MapReport(
 
   /** One line a green without a map, with the reason. */
   public List<String> unmapped() {
-    return map.outcomes().stream()
-        .filter(Outcome.NoMap.class::isInstance)
-        .map(GreenLine::of)
-        .toList();
+    return map.notMapped().stream().map(GreenLine::of).toList();
   }
 
   public String json() {
