@@ -44,8 +44,8 @@ import org.mottle.engine.variogram.NestedModel;
 final class GreenMapper {
   private static final double POWER = 2;
 
-  /** More cells than this on one green are a slip of the keyboard, not a map. */
-  private static final double MOST_CELLS = 5e7;
+  /** More cells than this on one green, some 2 GB, are a slip of the keyboard, not a map. */
+  private static final double MOST_CELLS = 1e7;
 
   /** Cells wider than this share of the root of the area do not draw a green. */
   private static final double COARSEST = 0.2;

@@ -2,15 +2,10 @@ package org.mottle.export.cli;
 
 import java.io.PrintStream;
 import org.mottle.export.problem.InputRefused;
-import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
-import picocli.CommandLine.Spec;
 
 /** Options every command understands. */
 final class CommonOptions {
-
-  @Spec(Spec.Target.MIXEE)
-  CommandSpec spec;
 
   @Option(
       names = "--quiet",

@@ -74,7 +74,16 @@ public final class Mottle implements Runnable {
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setParameterExceptionHandler(Mottle::refuseOptions);
     line.setExecutionExceptionHandler((fault, command, result) -> explain(fault));
-    return line.execute(args);
+    try {
+      return line.execute(args);
+    } catch (OutOfMemoryError e) {
+      System.err.printf(
+          java.util.Locale.ROOT,
+          "this needs more memory than Java has (%.1f GB); use a larger --cell or fewer surveys at"
+              + " once, or give it more, as in java -Xmx8g -jar mottle.jar%n",
+          Runtime.getRuntime().maxMemory() / 1e9);
+      return ExitCode.REFUSED;
+    }
   }
 
   private static int refuseOptions(ParameterException e, String[] args) {

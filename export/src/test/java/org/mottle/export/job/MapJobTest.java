@@ -67,6 +67,13 @@ class MapJobTest {
     assertThat(wettest(report, "G3").areaM2()).isBetween(60.0, 300.0);
     assertThat(wettest(report, "G6").areaM2()).isBetween(40.0, 250.0);
     assertThat(mapped(report, "G1").areaM2(ZoneClass.WET)).isLessThan(45);
+    assertThat(report.text())
+        .containsPattern("(?m)^green G1, S1: .*; SD about \\d\\.\\d %")
+        .containsPattern(
+            "(?m)^variogram of S1 \\(9 greens, \\d+ pairs\\): [a-z]+, nugget .* range .*"
+                + "cross-validation of \\d+: MSDR \\d\\.\\d\\d");
+    assertThat(evenness(report, "G1")).containsKey("sd_med").containsKey("cu_moist");
+    assertThat((double) evenness(report, "G1").get("lq_moist")).isBetween(0.5, 1.0);
     // a probe read in air is told, not dropped
     assertThat(report.told()).anyMatch(t -> t.contains("0.6 % is what a probe reads in air"));
     assertThat(mapped(report, "G9").readingsUsed())
@@ -155,8 +162,30 @@ class MapJobTest {
         .hasMessageContaining("cross");
   }
 
+  @Test
+  void aGreenThatNoSurveyReadIsToldAndNotCalledUnknown() throws IOException {
+    List<String> lines =
+        Files.readAllLines(course.resolve("readings_S1.csv")).stream()
+            .filter(line -> !line.startsWith("G9,"))
+            .toList();
+    Stream<String> again = lines.stream().skip(1).map(l -> l.replaceFirst(",S1,", ",S1b,"));
+    Files.write(course.resolve("two.csv"), Stream.concat(lines.stream(), again).toList());
+    SiteSettings site =
+        SettingsReader.parse("s.yml", "bands: {greens: {G9: {lo_pct: 18, hi_pct: 27}}}")
+            .withCrs("EPSG:32628");
+    MapReport report = map("two.csv", site, "out", 2);
+    assertThat(report.map().outcomes()).hasSize(16);
+    assertThat(report.told()).anyMatch(t -> t.startsWith("no survey has a reading of green G9"));
+  }
+
   private static Outcome.Mapped mapped(MapReport report, String green) {
     return (Outcome.Mapped) report.map().of(green, "S1").orElseThrow();
+  }
+
+  @SuppressWarnings("unchecked")
+  private static Map<String, Object> evenness(MapReport report, String green) {
+    return ((List<Map<String, Object>>) report.figures().get("even"))
+        .stream().filter(row -> row.get("green_id").equals(green)).findFirst().orElseThrow();
   }
 
   private static Patch wettest(MapReport report, String green) {
