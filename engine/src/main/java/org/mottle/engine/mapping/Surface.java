@@ -1,6 +1,7 @@
 package org.mottle.engine.mapping;
 
 import java.util.Arrays;
+import org.apache.commons.math3.stat.descriptive.rank.Median;
 import org.mottle.engine.grid.GreenCells;
 import org.mottle.engine.grid.Raster;
 
@@ -12,22 +13,38 @@ import org.mottle.engine.grid.Raster;
  *     cells.surfaceGrid()}, % by volume
  * @param mean the same in the cells whose centre is inside, on {@code cells.grid()}, % by volume
  * @param sd standard deviation of its error there, % by volume; NaN where the method has none
+ * @param medianSd median of {@code sd} over the green, % by volume; NaN where the method has none
+ * @param evenness of {@code mean} over the green
  * @param conditionEstimate of the kriging system; 1 for inverse distance
  */
 public record Surface(
-    GreenCells cells, Raster interpolable, Raster mean, Raster sd, double conditionEstimate) {
+    GreenCells cells,
+    Raster interpolable,
+    Raster mean,
+    Raster sd,
+    double medianSd,
+    Evenness evenness,
+    double conditionEstimate) {
 
   /**
    * @param mean one value for each needed centre of the cells
    * @param sd likewise
    */
   static Surface of(GreenCells cells, double[] mean, double[] sd, double conditionEstimate) {
+    Raster meanMap = cells.map(mean);
+    Raster sdMap = cells.map(sd);
     return new Surface(
-        cells, cells.surface(mean), cells.map(mean), cells.map(sd), conditionEstimate);
+        cells,
+        cells.surface(mean),
+        meanMap,
+        sdMap,
+        median(sdMap),
+        Evenness.of(meanMap),
+        conditionEstimate);
   }
 
-  /** Median of {@code sd} over the green, % by volume; NaN where the method has none. */
-  public double medianSd() {
-    return ReadingSummary.of(Arrays.stream(sd.values()).filter(v -> !Double.isNaN(v))).median();
+  private static double median(Raster raster) {
+    double[] present = Arrays.stream(raster.values()).filter(v -> !Double.isNaN(v)).toArray();
+    return present.length == 0 ? Double.NaN : new Median().evaluate(present);
   }
 }

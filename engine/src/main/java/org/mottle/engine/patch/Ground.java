@@ -15,7 +15,7 @@ import org.mottle.engine.grid.Raster;
  * @param weight m²
  */
 public record Ground(double[] x, double[] y, double[] weight) {
-  private static final int MOST_POINTS = 400;
+  private static final int MOST_POINTS = 144;
 
   public static Ground of(Geometry area, Raster surface) {
     CellCoverage coverage = CellCoverage.of(area, surface.grid());
@@ -52,12 +52,13 @@ public record Ground(double[] x, double[] y, double[] weight) {
   }
 
   /**
-   * At most 400 points: cells are pooled in square blocks of as few cells as will do, each block at
+   * At most 144 points: cells are pooled in square blocks of as few cells as will do, each block at
    * its weighted centroid, so that a plane has the same mean.
    */
   Ground thinned(double cell) {
     Ground pooled = this;
-    int block = (int) Math.ceil(Math.sqrt((double) x.length / MOST_POINTS));
+    // a tenth more than the cells need, for the blocks the edge cuts
+    int block = (int) Math.ceil(1.1 * Math.sqrt((double) x.length / MOST_POINTS));
     while (pooled.x.length > MOST_POINTS) {
       pooled = pooled(block++ * cell);
     }

@@ -93,8 +93,8 @@ class ZonesTest {
     Ground all =
         Ground.of(outline, InventedGround.raster(GreenCells.of(outline, cell), (x, y) -> 0));
     Ground few = all.thinned(cell);
-    assertThat(few.x().length).isLessThanOrEqualTo(400).isLessThanOrEqualTo(all.x().length);
-    assertThat(few.x().length).isGreaterThan(Math.min(all.x().length, 200) - 1);
+    assertThat(few.x().length).isLessThanOrEqualTo(144).isLessThanOrEqualTo(all.x().length);
+    assertThat(few.x().length).isGreaterThan(Math.min(all.x().length, 72) - 1);
     assertThat(Arrays.stream(few.weight()).sum()).isCloseTo(outline.getArea(), within(1e-6));
     assertThat(mean(few.x(), few.weight())).isCloseTo(outline.getCentroid().getX(), within(1e-6));
     assertThat(mean(few.y(), few.weight())).isCloseTo(outline.getCentroid().getY(), within(1e-6));

@@ -27,7 +27,7 @@ final class EvenRows {
       row.put("area_mean", map.parts().whole().mean());
       row.put("area_sd", map.parts().whole().sd());
       row.put("sd_med", map.surface().medianSd());
-      Evenness evenness = Evenness.of(map.surface().mean());
+      Evenness evenness = map.surface().evenness();
       row.put("lq_moist", evenness.lowQuarter());
       row.put("cu_moist", evenness.uniformityPct());
       if (map.subject().band().isPresent()) {

@@ -11,9 +11,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.function.Function;
 import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
-import org.locationtech.jts.geom.Point;
 import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.SurveyMap;
@@ -101,17 +99,15 @@ final class MapLayers {
     List<FeatureRow> rows = new ArrayList<>();
     for (Outcome outcome : map.outcomes()) {
       Green green = outcome.subject().green();
-      Geometry edge = green.outline().getBoundary();
+      EdgeDistance edge = new EdgeDistance(green.outline());
       Set<Reading> mapped = mapped(outcome);
       for (Reading r : outcome.subject().readings()) {
-        Point place = FACTORY.createPoint(new Coordinate(r.x(), r.y()));
-        double distance = edge.distance(place);
         rows.add(
             reading(
                 r,
                 green.id(),
                 outcome.subject().surveyId(),
-                green.outline().intersects(place) ? distance : -distance,
+                edge.at(r.x(), r.y()),
                 mapped.contains(r)));
       }
     }

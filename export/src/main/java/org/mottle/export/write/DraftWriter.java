@@ -51,7 +51,10 @@ final class DraftWriter {
       layers.forEach(data -> tasks.add(() -> geoJson(writer, place, data)));
     }
     if (formats.contains(Format.SHAPEFILE)) {
-      tasks.add(() -> shapefile(layers));
+      Path place = Files.createDirectory(folder.resolve(Format.SHAPEFILE.place()));
+      ShapefileWriter writer = new ShapefileWriter(crs, provenance);
+      layers.forEach(data -> tasks.add(() -> shapefile(writer, place, data)));
+      tasks.add(() -> besideShapefiles(place, layers));
     }
     List<String> notes = new ArrayList<>();
     SideBySide.run(tasks, threads).forEach(notes::addAll);
@@ -69,17 +72,16 @@ final class DraftWriter {
     return List.of();
   }
 
-  private List<String> shapefile(List<LayerData> layers) throws IOException {
-    Path place = Files.createDirectory(folder.resolve(Format.SHAPEFILE.place()));
-    ShapefileWriter writer = new ShapefileWriter(crs, provenance);
-    List<String> notes = new ArrayList<>();
-    for (LayerData data : layers) {
-      List<String> cuts = writer.write(place, data);
-      // the whole record is in prov.json
-      notes.addAll(data.layer() == Layers.PROV ? List.of() : cuts);
-    }
+  private static List<String> shapefile(ShapefileWriter writer, Path place, LayerData data)
+      throws IOException {
+    List<String> cuts = writer.write(place, data);
+    // the whole record is in prov.json
+    return data.layer() == Layers.PROV ? List.of() : cuts;
+  }
+
+  private List<String> besideShapefiles(Path place, List<LayerData> layers) throws IOException {
     Files.writeString(place.resolve("prov.json"), Json.text(beside(layers)) + "\n");
-    return notes;
+    return List.of();
   }
 
   /** What a shapefile has no room for: the record, the meaning of the fields and of -9999. */
