@@ -49,7 +49,7 @@ record Prepared(
         resolved.observations(),
         insertions(stations.stations(), resolved.groups()),
         all.stations().size() - resolved.observations().size(),
-        obstacle(resolved.observations(), settings.needed().map()));
+        subject.obstacle().or(() -> obstacle(resolved.observations(), settings.needed().map())));
   }
 
   /** The insertions of stations that were averaged stand behind the first of them. */
@@ -115,6 +115,8 @@ record Prepared(
 
   /** Whether its pairs can enter a variogram. */
   boolean hasPairs() {
-    return observations.size() >= 2 && Arrays.stream(observations.values()).distinct().count() > 1;
+    return subject.obstacle().isEmpty()
+        && observations.size() >= 2
+        && Arrays.stream(observations.values()).distinct().count() > 1;
   }
 }

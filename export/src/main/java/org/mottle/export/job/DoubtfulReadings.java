@@ -28,6 +28,9 @@ final class DoubtfulReadings {
   static List<String> of(List<GreenSurvey> subjects, String source) {
     List<String> lines = new ArrayList<>();
     for (GreenSurvey subject : subjects) {
+      if (subject.obstacle().isPresent()) {
+        continue; // told with the reason why it is not mapped
+      }
       double pores = subject.green().rootZone().porosityPct();
       double most = (Double.isNaN(pores) ? PORES_PCT : pores) + ALLOWANCE_PCT;
       for (Reading r : subject.readings()) {

@@ -11,14 +11,19 @@ import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
+import org.mottle.engine.survey.Refusal;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.read.Greens;
+import org.mottle.export.read.InputOptions.MoistureUnit;
 import org.mottle.export.read.Readings;
 import org.mottle.export.settings.Bands;
 
 /** Greens and readings brought together: what is mapped, and whether it can be. */
 final class Subjects {
+  /** Fewer values below 1 may be a probe in air. */
+  private static final int FEWEST_FRACTIONS = 3;
+
   private final MapRequest request;
 
   Subjects(MapRequest request) {
@@ -53,11 +58,29 @@ final class Subjects {
             byGreen.getOrDefault(green.id(), Map.of()).getOrDefault(survey, List.of());
         // a green that one of several surveys left out is no failure of that survey
         if (!own.isEmpty() || surveys.size() == 1) {
-          subjects.add(new GreenSurvey(green, survey, own, request.site().bands().bandOf(green)));
+          subjects.add(
+              asked(new GreenSurvey(green, survey, own, request.site().bands().bandOf(green))));
         }
       }
     }
     return subjects;
+  }
+
+  /**
+   * A green read in fractions among others read in per cent: asked about, never mapped as it is.
+   */
+  private GreenSurvey asked(GreenSurvey subject) {
+    List<Reading> used = subject.readings().stream().filter(r -> r.quality().used()).toList();
+    boolean fractions =
+        request.site().unit() == MoistureUnit.ASK
+            && used.size() >= FEWEST_FRACTIONS
+            && used.stream().allMatch(r -> r.pct() < 1);
+    return fractions
+        ? subject.withObstacle(
+            new Refusal(
+                "all " + used.size() + " values are below 1, as fractions are and not % by volume",
+                "correct these rows in the file, or say unit: percent if they are per cent"))
+        : subject;
   }
 
   private void check(List<GreenSurvey> subjects, Greens greens) {

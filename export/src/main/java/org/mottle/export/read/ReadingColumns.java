@@ -2,10 +2,8 @@ package org.mottle.export.read;
 
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.OptionalInt;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.problem.Problems;
@@ -70,28 +68,6 @@ final class ReadingColumns {
     this.finding = columns.texts("qa_code");
     this.status = columns.texts("qa_stat");
     this.used = used();
-  }
-
-  /** Lines about groups whose values look like fractions; a file full of them is a problem. */
-  List<String> fractionNotes() {
-    if (options.moistureUnit() != InputOptions.MoistureUnit.ASK) {
-      return List.of();
-    }
-    Map<String, List<Double>> groups = new LinkedHashMap<>();
-    for (int i = 0; i < raw.length; i++) {
-      String survey = this.survey[i].isEmpty() ? "" : ", survey " + this.survey[i];
-      groups.computeIfAbsent("green " + green[i] + survey, k -> new ArrayList<>()).add(raw[i]);
-    }
-    List<String> notes = new ArrayList<>();
-    groups.forEach(
-        (group, values) -> {
-          if (values.size() >= 3 && values.stream().allMatch(v -> v < 1)) {
-            notes.add(
-                "%s: all %d values of %s are below 1: fractions instead of %% by volume?"
-                    .formatted(table.name(), values.size(), group));
-          }
-        });
-    return notes;
   }
 
   Reading reading(int i, double x, double y, double z, String greenId) {

@@ -78,7 +78,6 @@ public final class ReadingsReader {
       }
     }
     requireSomeInside(inside, outside);
-    notes.addAll(columns.fractionNotes());
     return new Readings(inside, outside, table.name(), notes);
   }
 

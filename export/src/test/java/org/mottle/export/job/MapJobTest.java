@@ -21,6 +21,7 @@ import org.mottle.engine.patch.Patch;
 import org.mottle.engine.patch.ZoneClass;
 import org.mottle.engine.progress.Progress;
 import org.mottle.export.problem.InputRefused;
+import org.mottle.export.read.InputOptions.MoistureUnit;
 import org.mottle.export.record.Fingerprint;
 import org.mottle.export.settings.SettingsReader;
 import org.mottle.export.settings.SiteSettings;
@@ -126,6 +127,27 @@ class MapJobTest {
             InputRefused.class,
             refused -> assertThat(refused.lines()).hasSizeGreaterThanOrEqualTo(2));
     assertThat(folder.resolve("out")).doesNotExist();
+  }
+
+  @Test
+  void aGreenReadInFractionsIsAskedAboutAndLeftOutOfTheVariogram() throws IOException {
+    MapReport report = map("readings_S5.csv", site("course_after_rain.yml"), "out", 2);
+    assertThat(report.map().notMapped())
+        .singleElement()
+        .satisfies(
+            none -> {
+              assertThat(none.subject().green().id()).isEqualTo("G1");
+              assertThat(none.why().reason())
+                  .isEqualTo("all 21 values are below 1, as fractions are and not % by volume");
+            });
+    assertThat(report.map().variograms().get(0).greens()).doesNotContain("G1").hasSize(8);
+    MapReport said =
+        map(
+            "readings_S5.csv",
+            site("course_after_rain.yml").withUnit(MoistureUnit.PERCENT),
+            "said",
+            2);
+    assertThat(said.allMapped()).isTrue();
   }
 
   @Test

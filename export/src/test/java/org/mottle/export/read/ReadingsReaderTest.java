@@ -88,18 +88,6 @@ class ReadingsReaderTest {
   }
 
   @Test
-  void fractionsInOneGroupAreTold() {
-    Readings all =
-        read(
-            "green_id,surv_id,x,y,vwc_raw\n1,S1,500001,5316301,18\n1,S5,500001,5316301,0.18\n1,S5,500002,5316301,0.2\n1,S5,500003,5316301,0.22\n",
-            UTM);
-    assertThat(all.notes())
-        .contains(
-            "r.csv: all 3 values of green 1, survey S5 are below 1: fractions instead of % by volume?");
-    assertThat(all.readings()).hasSize(4);
-  }
-
-  @Test
   void headingsOfTheFileAreMapped() {
     Readings all =
         read(
