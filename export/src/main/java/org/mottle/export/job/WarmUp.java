@@ -29,6 +29,8 @@ public final class WarmUp {
 
   private static void beside(Runnable work) {
     Thread loader = new Thread(work, "mottle warm-up");
+    // what fails here fails again, and is told, where it is needed; or the process is ending
+    loader.setUncaughtExceptionHandler((thread, fault) -> {});
     loader.setDaemon(true);
     loader.start();
   }

@@ -31,12 +31,17 @@ final class Columns {
     return at < 0 ? OptionalInt.empty() : OptionalInt.of(at);
   }
 
-  /** A mapping to a heading that is not there is a problem, if it is one of these names. */
+  /**
+   * A mapping to a heading that is not there is a problem, if it is one of these names. A name that
+   * both files have may be mapped for the other one: then its own heading will do.
+   */
   void requireMapped(List<String> names) {
     for (String name : names) {
       String heading = options.columns().get(name);
       problems.require(
-          heading == null || find(name).isPresent(),
+          heading == null
+              || indexOf(heading) >= 0
+              || FieldNames.SHARED.equals(name) && indexOf(name) >= 0,
           "%s has no column '%s' (mapped to %s); its columns are %s",
           table.name(),
           heading,

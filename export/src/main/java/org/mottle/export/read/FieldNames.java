@@ -13,6 +13,9 @@ public final class FieldNames {
   static final List<String> LON = List.of("lon", "longitude", "long");
   static final List<String> LAT = List.of("lat", "latitude");
 
+  /** Stands in the files of the greens and of the readings. */
+  static final String SHARED = "green_id";
+
   static final List<String> READING =
       List.of(
           "green_id",

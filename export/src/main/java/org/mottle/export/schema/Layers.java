@@ -245,7 +245,10 @@ public final class Layers {
           RUN_ID,
           Field.text("engine", 32, "program"),
           Field.text("version", 64, "version of the program"),
-          Field.text("utc", 32, "time stamp of the run, ISO 8601, UTC"),
+          Field.text(
+              "utc",
+              32,
+              "time of the last reading, ISO 8601, UTC: the same for every run of the same data"),
           Field.text("inputs", 254, "input files with size and SHA-256, JSON"),
           Field.text("params", 254, "settings in force, JSON"),
           Field.text("seed", 24, "seed of the random numbers"),

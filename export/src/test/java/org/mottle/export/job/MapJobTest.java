@@ -151,6 +151,17 @@ class MapJobTest {
   }
 
   @Test
+  void aColumnThatIsNotThereIsNotReplacedInSilence() throws IOException {
+    SiteSettings site = site("course_after_rain.yml").withColumn("vwc_raw", "nope");
+    assertThatThrownBy(() -> map("readings_S1.csv", site, "out", 2))
+        .isInstanceOf(InputRefused.class)
+        .hasMessageContaining("has no column 'nope' (mapped to vwc_raw)");
+    // the outlines are named by another heading, the readings by ours: that is meant
+    SiteSettings greens = site("course_after_rain.yml").withColumn("green_id", "Green");
+    assertThat(map("readings_S1.csv", greens, "out", 2).allMapped()).isTrue();
+  }
+
+  @Test
   void aBandForAGreenThatIsNotThereIsRefused() throws IOException {
     SiteSettings site =
         SettingsReader.parse("s.yml", "bands: {greens: {G99: {lo_pct: 1, hi_pct: 2}}}")
