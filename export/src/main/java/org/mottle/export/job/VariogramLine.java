@@ -27,12 +27,21 @@ final class VariogramLine {
                   parts.add(
                       String.format(
                           Locale.ROOT,
-                          "cross-validation of %d: MSDR %.2f",
+                          "cross-validation of %d: MSDR %.2f%s",
                           s.predictions(),
-                          s.meanSquaredDeviationRatio())));
+                          s.meanSquaredDeviationRatio(),
+                          remark(s.meanSquaredDeviationRatio()))));
       parts.addAll(fitted.notes());
     }
     return subject(variogram) + ": " + String.join("; ", parts);
+  }
+
+  /** Bounds are those of docs/map-looks-wrong.md (common practice, no source). */
+  private static String remark(double msdr) {
+    if (msdr > 1.3) {
+      return " (the maps are surer than they should be: look for readings that do not belong)";
+    }
+    return msdr < 0.7 ? " (the maps are less sure than they could be)" : "";
   }
 
   private static String subject(SurveyVariogram variogram) {
