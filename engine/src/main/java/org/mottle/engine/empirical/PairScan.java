@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.function.Supplier;
 import org.mottle.engine.observation.Observations;
+import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
 
 /**
@@ -88,10 +89,12 @@ final class PairScan {
   }
 
   private static void run(List<Runnable> jobs) {
-    if (jobs.size() == 1) {
-      jobs.get(0).run();
-      return;
-    }
-    Crew.run(jobs);
+    Panels.run(
+        jobs.size(),
+        1,
+        jobs.size(),
+        "variogram",
+        Progress.NONE, // the jobs tell theirs themselves
+        () -> (from, to) -> jobs.subList(from, to).forEach(Runnable::run));
   }
 }
