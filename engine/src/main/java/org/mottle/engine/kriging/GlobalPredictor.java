@@ -82,37 +82,52 @@ final class GlobalPredictor implements Predictor {
     new PanelSolve(system, count).solve(panel, count, targetTerms, own, from, into);
   }
 
+  @Override
+  public Weights weights(Targets targets, int threads, Progress progress) {
+    system.terms.check(targets);
+    system.solution();
+    int m = targets.size();
+    double[][] weight = new double[system.observations.size()][m];
+    double[] constant = new double[m];
+    EstimateArrays into = new EstimateArrays(m);
+    SupportCovariance covariance = covariance();
+    int width = Math.min(PANEL, Math.max(1, m));
+    Panels.run(
+        m,
+        width,
+        threads,
+        "kriging weights",
+        progress,
+        () -> {
+          TargetPanel work = new TargetPanel(system, covariance, targets, width, into);
+          WeightPanel weights = new WeightPanel(system);
+          return (from, to) -> {
+            work.panel(from, to);
+            weights.store(work.panel, to - from, work.targetTerms, from, weight, constant);
+          };
+        });
+    return new Weights(into.toEstimates(conditionEstimate()), weight, constant);
+  }
+
   /**
    * Weights of the observations in the estimate of target j, and the Lagrange multipliers of the
    * scaled terms: C w + X m = c0, Xᵀ w = x0.
    */
-  Weights weights(Targets targets, int j) {
+  Multiplied weights(Targets targets, int j) {
     TargetPanel one = new TargetPanel(system, covariance(), targets, 1, new EstimateArrays(1));
-    one.fill(j, 1);
+    one.panel(j, j + 1, 0);
     double[] w = new double[one.panel.length];
     for (int i = 0; i < w.length; i++) {
       w[i] = one.panel[i][0];
     }
-    system.solution().factor().solveLower(w);
-    double[] multiplier = one.targetTerms[0].clone();
+    double[] multiplier = new WeightPanel(system).solve(w, one.targetTerms[0]);
     for (int t = 0; t < multiplier.length; t++) {
-      for (int i = 0; i < w.length; i++) {
-        multiplier[t] -= system.solution().whitenedTerms()[t][i] * w[i];
-      }
-    }
-    system.solution().trend().solveLower(multiplier);
-    system.solution().trend().solveUpper(multiplier);
-    for (int t = 0; t < multiplier.length; t++) {
-      for (int i = 0; i < w.length; i++) {
-        w[i] += system.solution().whitenedTerms()[t][i] * multiplier[t];
-      }
       multiplier[t] = -multiplier[t];
     }
-    system.solution().factor().solveUpper(w);
-    return new Weights(w, multiplier);
+    return new Multiplied(w, multiplier);
   }
 
-  record Weights(double[] weight, double[] multiplier) {}
+  record Multiplied(double[] weight, double[] multiplier) {}
 
   private SupportCovariance covariance() {
     return SupportCovariance.of(system.covariances, support);
@@ -147,14 +162,19 @@ final class GlobalPredictor implements Predictor {
 
     @Override
     public void panel(int from, int to) {
+      panel(from, to, from);
+    }
+
+    /** Leaves L⁻¹c₀ in the panel and stores the estimates from place {@code at} on. */
+    void panel(int from, int to, int at) {
       int count = to - from;
       fill(from, count);
       double own = covariance.ownCovariance(system.solution().structuralSill());
-      solve.solve(panel, count, targetTerms, own, from, into);
+      solve.solve(panel, count, targetTerms, own, at, into);
     }
 
     /** Covariances and terms of targets [from, from + count). */
-    void fill(int from, int count) {
+    private void fill(int from, int count) {
       double sill = system.solution().structuralSill();
       covariance.place(targets, from, count, scratch);
       for (int i = 0; i < panel.length; i++) {

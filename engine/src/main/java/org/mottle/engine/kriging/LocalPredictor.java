@@ -86,6 +86,15 @@ final class LocalPredictor implements Predictor {
   }
 
   @Override
+  public Weights weights(Targets targets, int threads, Progress progress) {
+    throw new UnsupportedOperationException(
+        "weights of all "
+            + observations.size()
+            + " observations need kriging from all of them, the neighbourhood was "
+            + specification.neighbourhood());
+  }
+
+  @Override
   public Estimate mean(Targets points, double[] weight) {
     setting.terms.check(points);
     WeightedSupport.of(points, weight);

@@ -25,6 +25,16 @@ public sealed interface Predictor permits GlobalPredictor, LocalPredictor {
    */
   Estimate mean(Targets points, double[] weight);
 
+  /**
+   * Weights of every observation at every target, beside the estimates; the same bytes for any
+   * number of threads. Takes n m numbers of memory.
+   *
+   * @throws UnsupportedOperationException for neighbourhoods, which give most observations no
+   *     weight
+   * @throws IllegalStateException if the system is not sound
+   */
+  Weights weights(Targets targets, int threads, Progress progress);
+
   /** Whether the system of all observations is sound; neighbourhoods answer by each estimate. */
   Soundness soundness();
 

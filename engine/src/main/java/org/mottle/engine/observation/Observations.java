@@ -4,8 +4,9 @@ import java.util.List;
 import org.mottle.engine.check.Check;
 
 /**
- * Point observations: place, value, variance of the measurement, and any covariates. Immutable and
- * safe to share between threads; arrays are copied in and never handed out.
+ * Point observations: place, value, variance of the measurement, and any covariates, errors of the
+ * places and errors in common. Immutable and safe to share between threads; arrays are copied in
+ * and never handed out.
  */
 public final class Observations {
   private final double[] x;
@@ -13,22 +14,38 @@ public final class Observations {
   private final double[] value;
   private final double[] measurementVariance;
   private final List<double[]> covariates;
+  private final Errors errors;
+
+  /** What is wrong with places, and with several observations at once. */
+  private record Errors(PositionError position, List<CommonError> common) {
+    static Errors none(int n) {
+      return new Errors(PositionError.none(n), List.of());
+    }
+
+    Errors rows(int[] rows) {
+      return new Errors(
+          new PositionError(pick(position.jitterSdM(), rows), position.shiftSdM()),
+          common.stream().map(c -> new CommonError(pick(c.share(), rows), c.variance())).toList());
+    }
+  }
 
   private Observations(
       double[] x,
       double[] y,
       double[] value,
       double[] measurementVariance,
-      List<double[]> covariates) {
+      List<double[]> covariates,
+      Errors errors) {
     this.x = x;
     this.y = y;
     this.value = value;
     this.measurementVariance = measurementVariance;
     this.covariates = covariates;
+    this.errors = errors;
   }
 
   /**
-   * Observations without measurement error.
+   * Observations without error of measurement or place.
    *
    * @param x [n] east, m
    * @param y [n] north, m
@@ -44,7 +61,8 @@ public final class Observations {
       Check.finite("y of observation " + (i + 1), y[i], "m");
       Check.finite("value of observation " + (i + 1), value[i], "");
     }
-    return new Observations(x.clone(), y.clone(), value.clone(), new double[n], List.of());
+    return new Observations(
+        x.clone(), y.clone(), value.clone(), new double[n], List.of(), Errors.none(n));
   }
 
   /** The same places and values with a variance of the measurement each, [n] in value squared. */
@@ -53,7 +71,7 @@ public final class Observations {
     for (int i = 0; i < variance.length; i++) {
       Check.atLeast("measurement variance of observation " + (i + 1), variance[i], 0, "value²");
     }
-    return new Observations(x, y, value, variance.clone(), covariates);
+    return new Observations(x, y, value, variance.clone(), covariates, errors);
   }
 
   /** The same places and values with covariates, each column [n]. */
@@ -66,7 +84,28 @@ public final class Observations {
       }
     }
     return new Observations(
-        x, y, value, measurementVariance, columns.stream().map(double[]::clone).toList());
+        x, y, value, measurementVariance, columns.stream().map(double[]::clone).toList(), errors);
+  }
+
+  /** The same observations with errors of their places, one jitter an observation. */
+  public Observations withPositionError(PositionError error) {
+    requireLength("position error", error.size(), size());
+    return new Observations(
+        x, y, value, measurementVariance, covariates, new Errors(error, errors.common()));
+  }
+
+  /** The same observations with these errors in common, in place of any before. */
+  public Observations withCommonErrors(List<CommonError> common) {
+    for (int c = 0; c < common.size(); c++) {
+      requireLength("common error " + (c + 1), common.get(c).size(), size());
+    }
+    return new Observations(
+        x,
+        y,
+        value,
+        measurementVariance,
+        covariates,
+        new Errors(errors.position(), List.copyOf(common)));
   }
 
   /** The same places with other values, [n]. */
@@ -75,17 +114,18 @@ public final class Observations {
     for (int i = 0; i < values.length; i++) {
       Check.finite("value of observation " + (i + 1), values[i], "");
     }
-    return new Observations(x, y, values.clone(), measurementVariance, covariates);
+    return new Observations(x, y, values.clone(), measurementVariance, covariates, errors);
   }
 
-  /** The observations of these rows, in this order, with their variances and covariates. */
+  /** The observations of these rows, in this order, with all that belongs to them. */
   public Observations rows(int... rows) {
     return new Observations(
         pick(x, rows),
         pick(y, rows),
         pick(value, rows),
         pick(measurementVariance, rows),
-        covariates.stream().map(c -> pick(c, rows)).toList());
+        covariates.stream().map(c -> pick(c, rows)).toList(),
+        errors.rows(rows));
   }
 
   private static double[] pick(double[] from, int[] rows) {
@@ -122,6 +162,16 @@ public final class Observations {
 
   public double covariate(int column, int i) {
     return covariates.get(column)[i];
+  }
+
+  /** Errors of the places; none unless given. */
+  public PositionError positionError() {
+    return errors.position();
+  }
+
+  /** Errors that observations share; none unless given. */
+  public List<CommonError> commonErrors() {
+    return errors.common();
   }
 
   public double[] xs() {

@@ -6,7 +6,9 @@ import java.util.List;
 /**
  * Averages the observations of each shared place into its first row: plain means of coordinates,
  * value and covariates; the measurement variance is that of the mean of independent measurements,
- * the sum of their variances over m².
+ * the sum of their variances over m². The position error is the largest of theirs: the covariance
+ * of the mean with a reading elsewhere is blurred by the jitter of one of them, however many there
+ * are. A common error enters the mean with the mean of its shares.
  */
 final class SharedPlaces {
 
@@ -28,6 +30,8 @@ final class SharedPlaces {
       }
       covariates.add(column);
     }
+    double[] jitter = from.positionError().jitterSdM();
+    List<double[]> shares = from.commonErrors().stream().map(CommonError::share).toList();
     for (int[] group : groups) {
       int first = group[0];
       double m = group.length;
@@ -38,10 +42,26 @@ final class SharedPlaces {
       for (double[] column : covariates) {
         column[first] = mean(column, group);
       }
+      for (int row : group) {
+        jitter[first] = Math.max(jitter[first], jitter[row]);
+      }
+      for (double[] share : shares) {
+        share[first] = mean(share, group);
+      }
     }
     return Observations.of(x, y, value)
         .withMeasurementVariance(variance)
-        .withCovariates(covariates);
+        .withCovariates(covariates)
+        .withPositionError(new PositionError(jitter, from.positionError().shiftSdM()))
+        .withCommonErrors(withShares(from.commonErrors(), shares));
+  }
+
+  private static List<CommonError> withShares(List<CommonError> errors, List<double[]> shares) {
+    List<CommonError> averaged = new ArrayList<>();
+    for (int c = 0; c < errors.size(); c++) {
+      averaged.add(new CommonError(shares.get(c), errors.get(c).variance()));
+    }
+    return averaged;
   }
 
   /** Deviations from the first are averaged, so that equal numbers keep their last digit. */

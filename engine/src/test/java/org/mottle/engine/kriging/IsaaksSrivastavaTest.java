@@ -52,7 +52,7 @@ class IsaaksSrivastavaTest {
     String name = EXPECTED.text("case", row);
     Targets target = Targets.of(new double[] {65}, new double[] {137});
 
-    GlobalPredictor.Weights weights = predictor.weights(target, 0);
+    GlobalPredictor.Multiplied weights = predictor.weights(target, 0);
     for (int i = 0; i < 7; i++) {
       assertThat(weights.weight()[i])
           .as(name + " weight " + (i + 1))
