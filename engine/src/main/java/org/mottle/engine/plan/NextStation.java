@@ -10,8 +10,7 @@ package org.mottle.engine.plan;
  * @param why what makes the place worth reading
  * @param walk place in the walk, from 1
  */
-public record NextStation(
-    int rank, double x, double y, Gain gain, StationReason why, int walk) {
+public record NextStation(int rank, double x, double y, Gain gain, StationReason why, int walk) {
 
   /**
    * @param gainM2 drop of the expected misclassified area, m²; NaN without a band

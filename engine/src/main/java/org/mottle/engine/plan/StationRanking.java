@@ -11,7 +11,7 @@ import java.util.List;
  * @param before the criterion (m² or value²) as the survey stands; NaN without a sound draw
  * @param after the same, expected once all stations are read
  * @param draws indices of the parameter draws that were averaged over
- * @param walkM length of the walk from the last reading of the survey, m
+ * @param walkM length of the walk from the nearer end of the survey, m
  */
 public record StationRanking(
     Criterion criterion,
