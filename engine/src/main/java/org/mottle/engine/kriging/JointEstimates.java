@@ -36,7 +36,7 @@ public final class JointEstimates {
     this.covariances = system.covariances;
     this.placed = covariances.place(targets.xArray(), targets.yArray(), 0, m, 0, 0);
     this.sill = solution.structuralSill();
-    this.whitened = whitened(system, m);
+    this.whitened = whitened(system, targets);
     this.drift = new double[system.terms.count()][m];
     this.values = new double[m];
     this.variances = new double[m];
@@ -61,12 +61,15 @@ public final class JointEstimates {
     }
   }
 
-  private double[][] whitened(KrigingSystem system, int m) {
+  private double[][] whitened(KrigingSystem system, Targets targets) {
+    int m = targets.size();
     int n = system.observations.size();
     double[][] panel = new double[n][m];
-    double[] squaredLag = new double[m];
+    SupportCovariance points = SupportCovariance.of(covariances, BlockSupport.POINT);
+    SupportCovariance.Scratch scratch = points.newScratch(m);
+    points.place(targets, 0, m, scratch);
     for (int i = 0; i < n; i++) {
-      covariances.semivariances(system.placed, i, placed, 0, m, squaredLag, panel[i]);
+      points.semivariances(system.placed, i, m, scratch, panel[i]);
       for (int j = 0; j < m; j++) {
         panel[i][j] = sill - panel[i][j];
       }

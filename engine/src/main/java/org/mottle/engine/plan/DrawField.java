@@ -87,15 +87,18 @@ final class DrawField {
   /** Adds the gain of every candidate, by the criterion, to {@code gain}. */
   void addGains(Criterion criterion, double[] gain) {
     double[] inverse = new double[gain.length];
+    double[] scratch = new double[gain.length];
+    double area = points.areaM2();
     for (int c = 0; c < gain.length; c++) {
       double of = candidateVariance[c] + readingVariance;
       inverse[c] = of > 0 ? 1 / of : 0;
     }
     for (int i = 0; i < variance.length; i++) {
       if (criterion == Criterion.MEAN_VARIANCE) {
-        addVarianceDrops(covariance[i], inverse, points.areaM2(i) / points.areaM2(), gain);
+        addVarianceDrops(covariance[i], inverse, points.areaM2(i) / area, gain);
       } else if (loss[i] != null) {
-        loss[i].addGains(covariance[i], inverse, explained[i], variance[i], points.areaM2(i), gain);
+        loss[i].addGains(
+            covariance[i], inverse, explained[i], variance[i], points.areaM2(i), scratch, gain);
       }
     }
   }

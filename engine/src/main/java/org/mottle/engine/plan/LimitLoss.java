@@ -106,6 +106,7 @@ final class LimitLoss {
    * @param inverseVariance [n] 1 / variance of each possible reading, its own error included
    * @param explained variance explained so far
    * @param variance variance before any further reading
+   * @param scratch [n] overwritten
    */
   void addGains(
       double[] covariance,
@@ -113,15 +114,20 @@ final class LimitLoss {
       double explained,
       double variance,
       double area,
+      double[] scratch,
       double[] gain) {
     double present = expected(explained / variance);
     double inverse = 1 / variance;
-    double[] c = coefficients;
-    for (int b = 0; b < gain.length; b++) {
+    int n = gain.length;
+    // two loops: the roots and quotients of the first become vector instructions
+    for (int b = 0; b < n; b++) {
       double share = (explained + covariance[b] * covariance[b] * inverseVariance[b]) * inverse;
-      double a = PIECES * Math.sqrt(Math.max(0, 1 - share) / (1 + share));
-      int piece = (int) a;
-      double t = a - piece;
+      scratch[b] = PIECES * Math.sqrt(Math.max(0, 1 - share) / (1 + share));
+    }
+    double[] c = coefficients;
+    for (int b = 0; b < n; b++) {
+      int piece = (int) scratch[b];
+      double t = scratch[b] - piece;
       int at = 4 * piece;
       double later = c[at] + t * (c[at + 1] + t * (c[at + 2] + t * c[at + 3]));
       gain[b] += area * (present - later);

@@ -9,6 +9,7 @@ import java.util.stream.Stream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.mottle.engine.observation.Observations;
+import org.mottle.engine.observation.PositionError;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.variogram.Anisotropy;
 import org.mottle.engine.variogram.Azimuth;
@@ -55,15 +56,17 @@ class JointEstimatesTest {
         Kriging.ordinary(MODEL).with(drift).system(observations(x, y, z)), Targets.of(tx, ty));
   }
 
+  /** Whatever kriging makes of errors of the places, the joint estimates make the same of them. */
   @ParameterizedTest
   @MethodSource("drifts")
   void values_and_variances_are_those_of_kriging(Drift drift) {
-    JointEstimates joint = joint(drift);
-    Estimates estimates =
-        Kriging.ordinary(MODEL)
-            .with(drift)
-            .fit(observations(x, y, z))
-            .estimate(Targets.of(tx, ty), 1, Progress.NONE);
+    double[] jitter = new double[x.length];
+    Arrays.fill(jitter, 0.6);
+    Observations survey = observations(x, y, z).withPositionError(new PositionError(jitter, 0.5));
+    Kriging kriging = Kriging.ordinary(MODEL).with(drift);
+    Targets targets = Targets.of(tx, ty);
+    JointEstimates joint = JointEstimates.of(kriging.system(survey), targets);
+    Estimates estimates = kriging.fit(survey).estimate(targets, 1, Progress.NONE);
     double[] row = new double[tx.length];
     for (int j = 0; j < tx.length; j++) {
       joint.covariances(j, row.length, row);
