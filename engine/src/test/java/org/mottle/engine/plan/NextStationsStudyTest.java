@@ -18,7 +18,7 @@ import org.mottle.engine.observation.Observations;
  * likelier class is counted against the truth.
  */
 class NextStationsStudyTest {
-  private static final int SEEDS = 200;
+  private static final int SEEDS = 100;
   private static final Geometry GREEN = InventedGreen.outline();
   private static final AreaPoints POINTS = AreaPoints.of(GREEN, 1);
   private static final double[] LIMITS = {20.5, 23.5};
