@@ -98,7 +98,7 @@ final class FieldSearch {
     }
     int nx = side(lattice.columns(), marginX);
     int ny = side(lattice.rows(), marginY);
-    double[] dy = separations(ny);
+    double[] dy = northings(ny);
     double[] squaredLag = new double[ny];
     Torus torus =
         new Torus(
@@ -136,7 +136,7 @@ final class FieldSearch {
     if (!terms.stream().allMatch(IntrinsicTerm::feasible) || (long) nx * ny > MOST_NODES) {
       return null;
     }
-    double[] dy = separations(ny);
+    double[] dy = northings(ny);
     Torus torus =
         new Torus(
             lattice.columns(),
@@ -170,12 +170,13 @@ final class FieldSearch {
     return error <= TOLERANCE ? new CirculantField(lattice, torus, plane, error) : null;
   }
 
-  private double[] separations(int nodes) {
-    double[] separation = new double[nodes];
+  /** North of the first node, m: rows go south. */
+  private double[] northings(int nodes) {
+    double[] north = new double[nodes];
     for (int i = 0; i < nodes; i++) {
-      separation[i] = separation(i, nodes);
+      north[i] = -separation(i, nodes);
     }
-    return separation;
+    return north;
   }
 
   private double separation(int i, int nodes) {
