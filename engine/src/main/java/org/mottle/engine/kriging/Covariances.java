@@ -3,6 +3,9 @@ package org.mottle.engine.kriging;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.Function;
+import org.mottle.engine.position.BlurredModel;
+import org.mottle.engine.position.DisplacedSemivariance;
 import org.mottle.engine.variogram.Anisotropy;
 import org.mottle.engine.variogram.NestedModel;
 import org.mottle.engine.variogram.Structure;
@@ -23,23 +26,34 @@ final class Covariances {
   private final double[] sin;
   private final double[] cos;
   private final double[] ratio;
-  private final List<List<VariogramModel>> models;
+  private final List<List<Sums>> models;
   private final double nugget;
+
+  /** Adds the semivariances of one structure at squared lags: a model, or one that is blurred. */
+  @FunctionalInterface
+  private interface Sums {
+    void addSemivariances(double[] squaredLag, int count, double[] sum);
+  }
 
   /** Frames are centred on the origin given, somewhere amid the observations. */
   Covariances(NestedModel model, double originX, double originY) {
+    this(model, originX, originY, m -> m::addSemivariances);
+  }
+
+  private Covariances(
+      NestedModel model, double originX, double originY, Function<VariogramModel, Sums> sums) {
     this.originX = originX;
     this.originY = originY;
     this.nugget = model.nugget();
     List<Anisotropy> found = new ArrayList<>();
-    List<List<VariogramModel>> grouped = new ArrayList<>();
+    List<List<Sums>> grouped = new ArrayList<>();
     for (Structure s : model.structures()) {
       Anisotropy frame = s.anisotropy().isotropic() ? Anisotropy.NONE : s.anisotropy();
       if (!found.contains(frame)) {
         found.add(frame);
         grouped.add(new ArrayList<>());
       }
-      grouped.get(found.indexOf(frame)).add(s.model());
+      grouped.get(found.indexOf(frame)).add(sums.apply(s.model()));
     }
     this.sin = new double[found.size()];
     this.cos = new double[found.size()];
@@ -52,6 +66,32 @@ final class Covariances {
       ratio[f] = frame.ratio();
     }
     this.models = grouped.stream().map(List::copyOf).toList();
+  }
+
+  /**
+   * The same frames for separations that are wrong by a Gaussian displacement, for isotropic
+   * models.
+   *
+   * @param sdM standard deviation of the displacement per axis, m
+   */
+  static Covariances displaced(NestedModel model, double originX, double originY, double sdM) {
+    return new Covariances(model, originX, originY, m -> BlurredModel.of(m, sdM)::addSemivariances);
+  }
+
+  /** As above without a table, for few separations. */
+  static Covariances displacedOnce(NestedModel model, double originX, double originY, double sdM) {
+    return new Covariances(
+        model,
+        originX,
+        originY,
+        m -> {
+          DisplacedSemivariance exact = DisplacedSemivariance.of(m);
+          return (squaredLag, count, sum) -> {
+            for (int i = 0; i < count; i++) {
+              sum[i] += exact.semivariance(sdM, Math.sqrt(squaredLag[i]));
+            }
+          };
+        });
   }
 
   double nugget() {
@@ -109,7 +149,7 @@ final class Covariances {
     Arrays.fill(out, 0, total, 0);
     for (int f = 0; f < sin.length; f++) {
       packedLags(points.u()[f], points.v()[f], n, extra, squaredLag);
-      for (VariogramModel model : models.get(f)) {
+      for (Sums model : models.get(f)) {
         model.addSemivariances(squaredLag, total, out);
       }
     }
@@ -141,7 +181,7 @@ final class Covariances {
     Arrays.fill(out, 0, count, 0);
     for (int f = 0; f < sin.length; f++) {
       squaredLags(one.u()[f][i], one.v()[f][i], many.u()[f], many.v()[f], from, count, squaredLag);
-      for (VariogramModel model : models.get(f)) {
+      for (Sums model : models.get(f)) {
         model.addSemivariances(squaredLag, count, out);
       }
     }

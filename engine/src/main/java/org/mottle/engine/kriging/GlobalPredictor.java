@@ -61,7 +61,7 @@ final class GlobalPredictor implements Predictor {
     WeightedSupport area = WeightedSupport.of(points, weight);
     int n = system.observations.size();
     double[][] panel = new double[n][1];
-    double[] c0 = area.meanSemivariances(system.covariances, system.placed, n);
+    double[] c0 = area.meanSemivariances(system.positioned, system.placed, n);
     for (int i = 0; i < n; i++) {
       panel[i][0] = system.solution().structuralSill() - c0[i];
     }
@@ -179,7 +179,8 @@ final class GlobalPredictor implements Predictor {
       covariance.place(targets, from, count, scratch);
       for (int i = 0; i < panel.length; i++) {
         double[] row = panel[i];
-        covariance.semivariances(system.placed, i, count, scratch, row);
+        covariance.semivariances(
+            system.positioned.toTarget(i), system.placed, i, count, scratch, row);
         for (int j = 0; j < count; j++) {
           row[j] = sill - row[j];
         }
@@ -199,7 +200,7 @@ final class GlobalPredictor implements Predictor {
       }
       for (int j = 0; j < count; j++) {
         for (int i : system.coincidence.at(targets.x(from + j), targets.y(from + j))) {
-          panel[i][j] += nugget;
+          panel[i][j] += system.positioned.exactAtTarget(i) ? nugget : 0;
         }
       }
     }

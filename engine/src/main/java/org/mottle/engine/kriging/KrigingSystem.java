@@ -2,6 +2,7 @@ package org.mottle.engine.kriging;
 
 import java.util.List;
 import java.util.Locale;
+import org.mottle.engine.observation.CommonError;
 import org.mottle.engine.observation.Observations;
 import org.mottle.engine.solve.CholeskyFactor;
 import org.mottle.engine.solve.Factorisation;
@@ -18,6 +19,10 @@ import org.mottle.engine.variogram.NestedModel;
  * covariance; a constant less the semivariance stands in for it, and any constant large enough
  * gives the same answer as long as the weights sum to one.
  *
+ * <p>Errors of the places change the covariances as {@link PositionedCovariances} says; errors in
+ * common add their variance to C between the observations that share them. Neither is in the
+ * target: the variance is that of the soil at the true place.
+ *
  * <p>O(n³/3) once, n² numbers; immutable, shared by threads.
  */
 public final class KrigingSystem {
@@ -28,6 +33,7 @@ public final class KrigingSystem {
   private static final int PSEUDO_SILL_TRIALS = 8;
 
   final Covariances covariances;
+  final PositionedCovariances positioned;
   final Covariances.Placed placed;
   final Coincidence coincidence;
   final DriftTerms terms;
@@ -47,7 +53,9 @@ public final class KrigingSystem {
     this.model = model;
     this.observations = observations;
     this.terms = DriftTerms.of(drift, observations);
-    this.covariances = new Covariances(model, Middle.of(x), Middle.of(y));
+    this.positioned =
+        new PositionedCovariances(model, drift, observations, Middle.of(x), Middle.of(y));
+    this.covariances = positioned.exact();
     this.placed = covariances.place(x, y, 0, n, 0, 0);
     this.coincidence = new Coincidence(observations);
     Attempt attempt = n == 0 || n < terms.count() ? tooFew() : solve(pseudoSill);
@@ -131,7 +139,7 @@ public final class KrigingSystem {
   }
 
   private Attempt solve(double pseudoSill) {
-    double[][] semivariances = semivariances();
+    double[][] semivariances = positioned.upper(placed);
     double sill =
         model.bounded() ? model.sill() - model.nugget() : pseudoSill * largest(semivariances);
     Factorisation outcome = CholeskyFactor.factor(covariances(semivariances, sill));
@@ -140,7 +148,7 @@ public final class KrigingSystem {
         break;
       }
       sill *= 4;
-      outcome = CholeskyFactor.factor(covariances(semivariances(), sill));
+      outcome = CholeskyFactor.factor(covariances(positioned.upper(placed), sill));
     }
     if (outcome instanceof Factorisation.NotPositiveDefinite lost) {
       return unsound(
@@ -178,19 +186,6 @@ public final class KrigingSystem {
             + " use a model that rises linearly at the origin");
   }
 
-  /** The upper triangle of the semivariances of the structures. */
-  private double[][] semivariances() {
-    int n = observations.size();
-    double[][] upper = new double[n][n];
-    double[] squaredLag = new double[n];
-    double[] gamma = new double[n];
-    for (int i = 0; i < n; i++) {
-      covariances.semivariances(placed, i, placed, i, n - i, squaredLag, gamma);
-      System.arraycopy(gamma, 0, upper[i], i, n - i);
-    }
-    return upper;
-  }
-
   private static double largest(double[][] upper) {
     double largest = 0;
     for (double[] row : upper) {
@@ -212,10 +207,21 @@ public final class KrigingSystem {
       row[i] += model.nugget() + observations.measurementVariance(i);
       if (coincidence.duplicates()) {
         for (int j : coincidence.at(observations.x(i), observations.y(i))) {
-          row[j] += j > i ? model.nugget() : 0;
+          row[j] += j > i && positioned.exactAmong(i, j) ? model.nugget() : 0;
         }
       }
     }
+    for (CommonError common : observations.commonErrors()) {
+      addCommon(common, upper);
+    }
     return upper;
+  }
+
+  private static void addCommon(CommonError common, double[][] upper) {
+    for (int i = 0; i < upper.length; i++) {
+      for (int j = i; j < upper.length; j++) {
+        upper[i][j] += common.share(i) * common.share(j) * common.variance();
+      }
+    }
   }
 }

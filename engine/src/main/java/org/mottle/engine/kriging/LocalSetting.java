@@ -26,6 +26,7 @@ final class LocalSetting {
   final double[] ownVariance;
 
   LocalSetting(Kriging specification, Observations observations) {
+    refuseErrors(specification, observations);
     double[] x = observations.xs();
     double[] y = observations.ys();
     this.specification = specification;
@@ -45,6 +46,20 @@ final class LocalSetting {
       }
       values[i] = observations.value(i) - terms.knownMean();
       ownVariance[i] = covariances.nugget() + observations.measurementVariance(i);
+    }
+  }
+
+  /** Errors of places and errors in common tie observations together that are not neighbours. */
+  private static void refuseErrors(Kriging specification, Observations observations) {
+    boolean exact = observations.positionError().exact();
+    if (!exact || !observations.commonErrors().isEmpty()) {
+      throw new IllegalArgumentException(
+          (exact ? "errors in common need" : "position error needs")
+              + " kriging from all "
+              + observations.size()
+              + " observations, the neighbourhood was "
+              + specification.neighbourhood()
+              + "; use all of them, or leave these errors out");
     }
   }
 

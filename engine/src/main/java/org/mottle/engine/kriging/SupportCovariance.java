@@ -78,17 +78,25 @@ final class SupportCovariance {
     }
   }
 
-  /** Semivariances between one observation and the targets placed, into {@code out}. */
+  /**
+   * Semivariances between one observation and the targets placed, into {@code out}.
+   *
+   * @param between what holds between that observation and exact places
+   */
   void semivariances(
-      Covariances.Placed observations, int i, int count, Scratch scratch, double[] out) {
+      Covariances between,
+      Covariances.Placed observations,
+      int i,
+      int count,
+      Scratch scratch,
+      double[] out) {
     if (support.isPoint()) {
-      covariances.semivariances(
-          observations, i, scratch.placed[0], 0, count, scratch.squaredLag, out);
+      between.semivariances(observations, i, scratch.placed[0], 0, count, scratch.squaredLag, out);
       return;
     }
     java.util.Arrays.fill(out, 0, count, 0);
     for (int p = 0; p < scratch.placed.length; p++) {
-      covariances.semivariances(
+      between.semivariances(
           observations, i, scratch.placed[p], 0, count, scratch.squaredLag, scratch.gamma);
       double weight = support.weight(p);
       for (int j = 0; j < count; j++) {

@@ -34,13 +34,16 @@ final class WeightedSupport {
   }
 
   /** Mean semivariance of each of the first n observations to the area. */
-  double[] meanSemivariances(Covariances covariances, Covariances.Placed observations, int n) {
-    Covariances.Placed placed = placed(covariances);
+  double[] meanSemivariances(
+      PositionedCovariances positioned, Covariances.Placed observations, int n) {
+    Covariances.Placed placed = placed(positioned.exact());
     double[] squaredLag = new double[weight.length];
     double[] gamma = new double[weight.length];
     double[] mean = new double[n];
     for (int i = 0; i < n; i++) {
-      covariances.semivariances(observations, i, placed, 0, weight.length, squaredLag, gamma);
+      positioned
+          .toTarget(i)
+          .semivariances(observations, i, placed, 0, weight.length, squaredLag, gamma);
       for (int k = 0; k < weight.length; k++) {
         mean[i] += weight[k] * gamma[k];
       }

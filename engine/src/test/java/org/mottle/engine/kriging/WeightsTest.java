@@ -64,7 +64,8 @@ class WeightsTest {
     double[] part = {1, 1, 1};
     weights.addSums(data.values(), 4, 3, part);
     double[] whole = weights.applyTo(data.values());
-    assertThat(part).containsExactly(new double[] {1 + whole[4], 1 + whole[5], 1 + whole[6]});
+    assertThat(part)
+        .containsExactly(new double[] {1 + whole[4], 1 + whole[5], 1 + whole[6]}, within(1e-12));
     assertThatThrownBy(() -> weights.addSums(data.values(), 8, 3, part))
         .hasMessageContaining("number of targets must be between 0.0 and 1.0, was 3");
     assertThatThrownBy(() -> weights.applyTo(new double[4]))
