@@ -137,6 +137,20 @@ public final class CholeskyFactor {
     solveUpper(b);
   }
 
+  /** L z [n] for z [n], which is left as it is. */
+  public double[] multiplyLower(double[] z) {
+    double[] product = new double[lower.length];
+    for (int i = 0; i < lower.length; i++) {
+      double[] row = lower[i];
+      double sum = 0;
+      for (int k = 0; k <= i; k++) {
+        sum += row[k] * z[k];
+      }
+      product[i] = sum;
+    }
+    return product;
+  }
+
   /** The diagonal of A⁻¹, the column sums of squares of L⁻¹; n³/3 operations. */
   public double[] inverseDiagonal() {
     int n = lower.length;
