@@ -29,6 +29,7 @@ public final class Bands {
   }
 
   static List<Band> tile(Contours contours, double[] limits) {
-    return new Tiling(contours, List.<Level[]>of(Level.ofLimits(limits))).by(passed -> passed[0], 0);
+    return new Tiling(contours, List.<Level[]>of(Level.ofLimits(limits)))
+        .by(passed -> passed[0], 0);
   }
 }
