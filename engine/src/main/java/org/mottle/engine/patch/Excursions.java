@@ -67,13 +67,13 @@ public final class Excursions {
     }
 
     /** Marks one cell as below the band. */
-    public Builder setBelow(int realisation, int cell) {
+    public Builder markBelow(int realisation, int cell) {
       below[realisation][cell >> 6] |= 1L << cell;
       return this;
     }
 
     /** Marks one cell as above the band. */
-    public Builder setAbove(int realisation, int cell) {
+    public Builder markAbove(int realisation, int cell) {
       above[realisation][cell >> 6] |= 1L << cell;
       return this;
     }

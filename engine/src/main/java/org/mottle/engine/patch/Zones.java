@@ -78,31 +78,36 @@ public final class Zones {
 
   /** The line where being in band becomes sure matters only where the sd is above its limit. */
   private static List<Band> tiles(Geometry outline, Probabilities p, ClassRule rule) {
-    double[] steps =
-        rule.likely() < rule.sure()
-            ? new double[] {rule.likely(), rule.sure()}
-            : new double[] {rule.sure()};
     boolean sdMatters = p.anySdAbove(rule.sdLimitPct());
+    double[] steps = steps(rule.likely(), rule.sure());
     double[] bandSteps =
-        sdMatters && rule.inBand() < rule.sure()
-            ? new double[] {rule.inBand(), rule.sure()}
-            : new double[] {rule.inBand()};
-    List<Layer> layers = new ArrayList<>();
-    layers.add(p.layer(ZoneClass.DRY, steps));
-    layers.add(p.layer(ZoneClass.WET, steps));
-    layers.add(p.layer(ZoneClass.IN_BAND, bandSteps));
-    layers.add(sdMatters ? Layer.above(p.sd(), rule.sdLimitPct()) : Layer.above(p.sd()));
-    int sure = steps.length;
-    return Tiling.of(outline, layers)
+        sdMatters ? steps(rule.inBand(), rule.sure()) : new double[] {rule.inBand()};
+    double[] sdSteps = sdMatters ? new double[] {rule.sdLimitPct()} : new double[0];
+    return Tiling.of(
+            outline,
+            List.of(
+                p.layer(ZoneClass.DRY, steps),
+                p.layer(ZoneClass.WET, steps),
+                p.layer(ZoneClass.IN_BAND, bandSteps),
+                Layer.above(p.sd(), sdSteps)))
         .by(
             passed ->
                 rule.of(
-                        passed[0] == sure ? 2 : passed[0],
-                        passed[1] == sure ? 2 : passed[1],
-                        passed[2],
+                        level(passed[0], steps),
+                        level(passed[1], steps),
+                        sdMatters ? level(passed[2], bandSteps) : passed[2],
                         passed[3] > 0)
                     .ordinal(),
             rule.leastPartM2());
+  }
+
+  private static double[] steps(double first, double sure) {
+    return first < sure ? new double[] {first, sure} : new double[] {sure};
+  }
+
+  /** 2 where the last step, that of a sure statement, is passed. */
+  private static int level(int passed, double[] steps) {
+    return passed == steps.length ? 2 : passed;
   }
 
   private static Zone.Likelihood likelihood(ZoneClass cls, Geometry part, Probabilities p) {
