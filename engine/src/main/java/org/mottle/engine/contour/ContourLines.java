@@ -26,8 +26,42 @@ final class ContourLines {
   /** The lines of one level, each ending at the outline, at ground without values, or in itself. */
   List<Chain> at(Level level) {
     List<Chain> inside = new ArrayList<>();
-    for (Chain traced : new LevelTracer(contours.mask(), level, frame).trace()) {
-      addInside(traced, inside);
+    for (Chain thinned : thinned(contours.masks().get(0), level)) {
+      if (!thinned.closed()) {
+        int last = thinned.size() - 1;
+        openEnds.add(new Coordinate(thinned.x()[0], thinned.y()[0]));
+        openEnds.add(new Coordinate(thinned.x()[last], thinned.y()[last]));
+      }
+      clipper.clip(thinned, inside);
+    }
+    return inside;
+  }
+
+  /**
+   * The lines of all levels of one surface, and the seams; or those of several surfaces, which
+   * cross: they are cut where they meet, on the lattice of the lines, before they are fitted to the
+   * outline, so that no piece is shorter than a grain.
+   *
+   * @param levels for each surface
+   */
+  List<Chain> cuts(List<Level[]> levels) {
+    List<Chain> inside = new ArrayList<>();
+    if (levels.size() == 1) {
+      for (Level level : levels.get(0)) {
+        inside.addAll(at(level));
+      }
+      inside.addAll(seams());
+      return inside;
+    }
+    List<Chain> all = new ArrayList<>();
+    for (int k = 0; k < levels.size(); k++) {
+      for (Level level : levels.get(k)) {
+        all.addAll(thinned(contours.masks().get(k), level));
+      }
+    }
+    all.addAll(contours.masks().get(0).seams(frame));
+    for (Chain piece : EdgeNoding.cutWhereTheyMeet(all, frame.grain())) {
+      clipper.clip(piece, inside);
     }
     return inside;
   }
@@ -36,9 +70,9 @@ final class ContourLines {
    * The edge between ground with values and ground without, with a vertex wherever a level line
    * traced so far ends on it, so that both are fitted to the outline alike.
    */
-  List<Chain> seams() {
+  private List<Chain> seams() {
     List<Chain> inside = new ArrayList<>();
-    for (Chain seam : contours.mask().seams(frame)) {
+    for (Chain seam : contours.masks().get(0).seams(frame)) {
       clipper.clip(withEnds(seam), inside);
     }
     return inside;
@@ -67,16 +101,16 @@ final class ContourLines {
     return points.build(false);
   }
 
-  private void addInside(Chain line, List<Chain> inside) {
-    Chain thinned = ChainThinning.thin(line, frame.grain(), frame.thinning());
-    if (thinned == null || thinned.closed() && thinned.isSliver(frame.grain())) {
-      return;
+  /** The lines of one level, put on the lattice; slivers that close on themselves left out. */
+  private List<Chain> thinned(QuadMask mask, Level level) {
+    List<Chain> lines = new ArrayList<>();
+    for (Chain traced : new LevelTracer(mask, level, frame).trace()) {
+      Chain thinned = ChainThinning.thin(traced, frame.grain(), frame.thinning());
+      boolean nothing = thinned == null || thinned.closed() && thinned.isSliver(frame.grain());
+      if (!nothing) {
+        lines.add(thinned);
+      }
     }
-    if (!thinned.closed()) {
-      int last = thinned.size() - 1;
-      openEnds.add(new Coordinate(thinned.x()[0], thinned.y()[0]));
-      openEnds.add(new Coordinate(thinned.x()[last], thinned.y()[last]));
-    }
-    clipper.clip(thinned, inside);
+    return lines;
   }
 }

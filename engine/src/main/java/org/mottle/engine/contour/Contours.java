@@ -1,5 +1,6 @@
 package org.mottle.engine.contour;
 
+import java.util.ArrayList;
 import java.util.List;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
@@ -13,16 +14,16 @@ import org.mottle.engine.grid.Raster;
  * <p>Holds scratch memory for look-ups by place: one thread at a time.
  */
 public final class Contours {
-  private final LinearSurface surface;
+  private final List<QuadMask> masks = new ArrayList<>();
   private final Frame frame;
-  private final QuadMask mask;
   private final OutlineIndex outline;
   private final GeometryFactory factory;
 
-  private Contours(Geometry outline, Raster raster) {
-    this.surface = new LinearSurface(raster);
-    this.frame = Frame.of(outline.getEnvelopeInternal(), raster.grid().cell());
-    this.mask = new QuadMask(outline, surface);
+  private Contours(Geometry outline, List<Raster> rasters) {
+    for (LinearSurface surface : LinearSurface.alike(rasters)) {
+      masks.add(new QuadMask(outline, surface));
+    }
+    this.frame = Frame.of(outline.getEnvelopeInternal(), surface().cell());
     this.outline = new OutlineIndex(outline, frame);
     this.factory = outline.getFactory();
   }
@@ -33,16 +34,21 @@ public final class Contours {
    *     those that every point of the outline needs
    */
   public static Contours of(Geometry outline, Raster raster) {
+    return of(outline, List.of(raster));
+  }
+
+  /** Several surfaces on one grid; a cell that lacks a value in one has none in any. */
+  static Contours of(Geometry outline, List<Raster> rasters) {
     if (!(outline instanceof Polygonal) || outline.isEmpty()) {
       throw new IllegalArgumentException(
           "an outline must be a non-empty polygon, was " + outline.getGeometryType());
     }
-    return new Contours(outline, raster);
+    return new Contours(outline, rasters);
   }
 
   /** The bands between ascending limits; those that exist, by ascending index. */
   public List<Band> bands(double... limits) {
-    return new Bands(this, Level.ofLimits(limits)).tile();
+    return Bands.tile(this, limits);
   }
 
   /**
@@ -52,20 +58,21 @@ public final class Contours {
    * @param limits of the bands drawn beside the lines; may be none
    */
   public List<IsoLine> isoLines(double step, double... limits) {
-    return IsoLines.at(this, IsoLines.multiples(surface, step), limits);
+    return IsoLines.at(this, IsoLines.multiples(surface(), step), limits);
   }
 
-  /** The continuous surface that is cut. */
+  /** The continuous surface that is cut; the first of several. */
   public LinearSurface surface() {
-    return surface;
+    return masks.get(0).surface();
   }
 
   Frame frame() {
     return frame;
   }
 
-  QuadMask mask() {
-    return mask;
+  /** The squares to trace of each surface, in their order. */
+  List<QuadMask> masks() {
+    return masks;
   }
 
   OutlineIndex outline() {

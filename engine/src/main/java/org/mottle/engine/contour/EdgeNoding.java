@@ -17,7 +17,7 @@ import org.locationtech.jts.noding.snapround.SnapRoundingNoder;
 
 /**
  * Outline and lines as edges that meet only at their ends, each edge once, by snap rounding to the
- * lattice of {@link Frame#UNIT} (Hobby 1999; Goodrich, Guibas, Hershberger and Tanenbaum 1997).
+ * lattice (Hobby 1999; Goodrich, Guibas, Hershberger and Tanenbaum 1997).
  */
 final class EdgeNoding {
   private static final Object OUTLINE = new Object();
@@ -51,7 +51,38 @@ final class EdgeNoding {
     for (int i = 0; i < paths.size(); i++) {
       cut(paths.get(i), ends, i < rings.size() ? 1 : 0, cut);
     }
-    return new EdgeCheck(cut).meetOnlyAtEnds() ? cut : snapRounded(paths, rings.size());
+    return new EdgeCheck(cut).meetOnlyAtEnds() ? cut : snapRounded(paths, rings.size(), Frame.UNIT);
+  }
+
+  /**
+   * Lines cut wherever they meet, each piece once; the lines as they are when they meet nowhere.
+   *
+   * @param step of the lattice on which they are cut, m
+   */
+  static List<Chain> cutWhereTheyMeet(List<Chain> lines, double step) {
+    List<Coordinate[]> paths = new ArrayList<>();
+    List<Edge> whole = new ArrayList<>();
+    for (Chain line : lines) {
+      paths.add(coordinates(line));
+      whole.add(new Edge(paths.get(paths.size() - 1), 0));
+    }
+    if (new EdgeCheck(whole).meetOnlyAtEnds()) {
+      return lines;
+    }
+    List<Chain> pieces = new ArrayList<>();
+    for (Edge edge : snapRounded(paths, 0, step)) {
+      pieces.add(chain(edge.points()));
+    }
+    return pieces;
+  }
+
+  private static Chain chain(Coordinate[] points) {
+    boolean closed = points[0].equals2D(points[points.length - 1]);
+    Chain.Builder chain = new Chain.Builder();
+    for (int i = 0; i < points.length - (closed ? 1 : 0); i++) {
+      chain.add(points[i].x, points[i].y);
+    }
+    return chain.build(closed);
   }
 
   private static void cut(Coordinate[] path, Set<Coordinate> at, int ground, List<Edge> edges) {
@@ -64,12 +95,12 @@ final class EdgeNoding {
     }
   }
 
-  private static List<Edge> snapRounded(List<Coordinate[]> paths, int ringCount) {
+  private static List<Edge> snapRounded(List<Coordinate[]> paths, int ringCount, double step) {
     List<NodedSegmentString> strings = new ArrayList<>();
     for (int i = 0; i < paths.size(); i++) {
       strings.add(new NodedSegmentString(paths.get(i), i < ringCount ? OUTLINE : LINE));
     }
-    SnapRoundingNoder noder = new SnapRoundingNoder(new PrecisionModel(1 / Frame.UNIT));
+    SnapRoundingNoder noder = new SnapRoundingNoder(new PrecisionModel(1 / step));
     noder.computeNodes(strings);
     return merged(noder.getNodedSubstrings());
   }

@@ -7,29 +7,29 @@ import org.mottle.engine.contour.EdgeNoding.Edge;
 import org.mottle.engine.contour.Faces.Face;
 
 /**
- * The class of every face of a map: outside the outline, or what the ground in it is. A sliver
- * thinner than a grain takes the class of the neighbour with which it shares most of its boundary.
+ * The code of every face of a map: outside the outline, or what the ground in it is. A sliver
+ * thinner than a grain takes the code of the neighbour with which it shares most of its boundary.
  */
 final class FaceClasses {
-  /** Class of the ground outside the outline. */
+  /** Code and class of the ground outside the outline. */
   static final int OUTSIDE = Integer.MIN_VALUE;
 
   private final PlanarMap map;
   private final List<Edge> edges;
   private final Faces faces;
-  private final int[] classes;
+  private final int[] codes;
 
-  FaceClasses(PlanarMap map, List<Edge> edges, ToIntFunction<Face> classOf, double grain) {
+  FaceClasses(PlanarMap map, List<Edge> edges, ToIntFunction<Face> codeOf, double grain) {
     this.map = map;
     this.edges = edges;
     this.faces = new Faces(map);
-    this.classes = new int[faces.count()];
+    this.codes = new int[faces.count()];
     markOutside();
-    boolean[] sliver = new boolean[classes.length];
+    boolean[] sliver = new boolean[codes.length];
     boolean anySliver = false;
-    for (int f = 0; f < classes.length; f++) {
-      if (classes[f] != OUTSIDE) {
-        classes[f] = classOf.applyAsInt(faces.face(f));
+    for (int f = 0; f < codes.length; f++) {
+      if (codes[f] != OUTSIDE) {
+        codes[f] = codeOf.applyAsInt(faces.face(f));
         sliver[f] = faces.face(f).isSliver(grain);
         anySliver |= sliver[f];
       }
@@ -39,13 +39,23 @@ final class FaceClasses {
     }
   }
 
-  /** Class of the face on the left of a half-edge. */
-  int left(int half) {
-    int face = faces.ofCycle(map.cycle(half));
-    return face == Faces.UNBOUNDED ? OUTSIDE : classes[face];
+  /** Number of faces. */
+  int count() {
+    return codes.length;
   }
 
-  private int face(int half) {
+  /** Code of a face. */
+  int code(int face) {
+    return codes[face];
+  }
+
+  /** Area of a face, m². */
+  double area(int face) {
+    return faces.face(face).area();
+  }
+
+  /** The face on the left of a half-edge, or {@link Faces#UNBOUNDED}. */
+  int face(int half) {
     return faces.ofCycle(map.cycle(half));
   }
 
@@ -54,19 +64,19 @@ final class FaceClasses {
       if (map.has(half >> 1) && face(half) != Faces.UNBOUNDED) {
         int ground = edges.get(half >> 1).ground();
         if (((half & 1) == 0 ? ground : -ground) < 0) {
-          classes[face(half)] = OUTSIDE;
+          codes[face(half)] = OUTSIDE;
         }
       }
     }
   }
 
   private void mergeSlivers(boolean[] sliver) {
-    double[][] shared = new double[classes.length][];
-    int[][] neighbours = new int[classes.length][];
+    double[][] shared = new double[codes.length][];
+    int[][] neighbours = new int[codes.length][];
     for (int half = 0; half < 2 * edges.size(); half++) {
       if (map.has(half >> 1) && face(half) != Faces.UNBOUNDED && sliver[face(half)]) {
         int other = face(half ^ 1);
-        if (other != Faces.UNBOUNDED && classes[other] != OUTSIDE && other != face(half)) {
+        if (other != Faces.UNBOUNDED && codes[other] != OUTSIDE && other != face(half)) {
           addShared(shared, neighbours, face(half), other, length(half >> 1));
         }
       }
@@ -74,11 +84,11 @@ final class FaceClasses {
     boolean changed = true;
     while (changed) {
       changed = false;
-      for (int f = 0; f < classes.length; f++) {
+      for (int f = 0; f < codes.length; f++) {
         if (sliver[f] && neighbours[f] != null) {
           int best = longest(shared[f], neighbours[f], sliver);
           if (best != Faces.UNBOUNDED) {
-            classes[f] = classes[best];
+            codes[f] = codes[best];
             sliver[f] = false;
             changed = true;
           }
@@ -114,7 +124,8 @@ final class FaceClasses {
     return best;
   }
 
-  private double length(int edge) {
+  /** Length of an edge, m. */
+  double length(int edge) {
     double length = 0;
     for (int i = 1; i < edges.get(edge).points().length; i++) {
       length += edges.get(edge).points()[i].distance(edges.get(edge).points()[i - 1]);

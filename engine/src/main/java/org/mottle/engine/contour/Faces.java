@@ -61,15 +61,22 @@ final class Faces {
       return extent;
     }
 
-    /** Whether it is nowhere much wider than {@code width}, judged by its area and boundary. */
-    boolean isSliver(double width) {
+    /** Area, m². */
+    double area() {
       double area = shellArea;
-      double length = Length.ofLine(new CoordinateArraySequence(shell));
       for (Coordinate[] hole : holes) {
         area -= Area.ofRing(hole);
+      }
+      return area;
+    }
+
+    /** Whether it is nowhere much wider than {@code width}, judged by its area and boundary. */
+    boolean isSliver(double width) {
+      double length = Length.ofLine(new CoordinateArraySequence(shell));
+      for (Coordinate[] hole : holes) {
         length += Length.ofLine(new CoordinateArraySequence(hole));
       }
-      return 2 * area < width * length;
+      return 2 * area() < width * length;
     }
 
     /** Looks at every vertex the first few times, then makes an index. */

@@ -41,14 +41,32 @@ record Level(double value, boolean above) {
 
   /** The limits of bands: ground at a limit belongs above it, at the last of several below it. */
   static Level[] ofLimits(double[] limits) {
+    Level[] levels = ascending(limits, true);
+    int last = levels.length - 1;
+    if (last > 0) {
+      levels[last] = new Level(limits[last], false);
+    }
+    return levels;
+  }
+
+  static Level[] ascending(double[] limits, boolean above) {
     Level[] levels = new Level[limits.length];
     for (int i = 0; i < limits.length; i++) {
       if (i > 0 && !(limits[i] > limits[i - 1])) {
         throw new IllegalArgumentException(
             "limits must ascend, were " + limits[i - 1] + " then " + limits[i]);
       }
-      levels[i] = new Level(limits[i], i == 0 || i < limits.length - 1);
+      levels[i] = new Level(limits[i], above);
     }
     return levels;
+  }
+
+  /** How many of ascending levels a value lies above. */
+  static int passed(Level[] levels, double v) {
+    int index = 0;
+    while (index < levels.length && levels[index].isAbove(v)) {
+      index++;
+    }
+    return index;
   }
 }

@@ -1,5 +1,7 @@
 package org.mottle.engine.contour;
 
+import java.util.ArrayList;
+import java.util.List;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.grid.Raster;
 
@@ -16,8 +18,38 @@ public final class LinearSurface {
   private final double[] values;
 
   public LinearSurface(Raster raster) {
-    this.grid = raster.grid();
-    this.values = raster.values();
+    this(raster.grid(), raster.values());
+  }
+
+  private LinearSurface(CellGrid grid, double[] values) {
+    this.grid = grid;
+    this.values = values;
+  }
+
+  /** Surfaces of one grid, each without value wherever one of them has none. */
+  static List<LinearSurface> alike(List<Raster> rasters) {
+    List<LinearSurface> surfaces = new ArrayList<>();
+    CellGrid grid = rasters.get(0).grid();
+    for (Raster raster : rasters) {
+      if (!raster.grid().equals(grid)) {
+        throw new IllegalArgumentException(
+            "surfaces must lie on one grid, were on " + grid + " and " + raster.grid());
+      }
+      double[] values = raster.values();
+      for (Raster other : rasters) {
+        blankWhereMissing(values, other);
+      }
+      surfaces.add(new LinearSurface(grid, values));
+    }
+    return surfaces;
+  }
+
+  private static void blankWhereMissing(double[] values, Raster other) {
+    for (int i = 0; i < values.length; i++) {
+      if (!other.has(i)) {
+        values[i] = Double.NaN;
+      }
+    }
   }
 
   /** Side of a cell, m. */

@@ -3,47 +3,28 @@ package org.mottle.engine.patch;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import org.locationtech.jts.algorithm.locate.SimplePointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.Polygon;
-import org.mottle.engine.contour.LinearSurface;
 import org.mottle.engine.grid.Raster;
 
 /**
- * The patches of a green: the connected parts of its dry and wet zones. Parts that touch in a point
- * only are two patches. Numbered from 1: dry before wet, large before small, north before south,
- * west before east.
+ * The patches of a green on a map without probabilities: the connected parts of its dry and wet
+ * zones. Parts that touch in a point only are two patches. Numbered from 1: dry before wet, large
+ * before small, north before south, west before east. With probabilities see {@link Marks}.
  */
 public final class Patches {
   private static final double TOLERANCE = 0.005;
 
-  private final Raster surface;
-  private final LinearSurface linear;
-  private final List<Coordinate> readings;
-  private final RegionMean regionMean;
+  private static final Comparator<Patch> ORDER =
+      Comparator.comparing(Patch::kind)
+          .thenComparing(Comparator.comparingDouble(Patch::areaM2).reversed())
+          .thenComparing(p -> -p.geometry().getEnvelopeInternal().getMaxY())
+          .thenComparing(p -> p.geometry().getEnvelopeInternal().getMinX());
 
-  private Patches(Raster surface, List<Coordinate> readings, RegionMean regionMean) {
-    this.surface = surface;
-    this.linear = new LinearSurface(surface);
-    this.readings = readings;
-    this.regionMean = regionMean;
-  }
-
-  private record Part(ZoneClass kind, Polygon geometry, double area, Coordinate northWest) {
-    static Part of(ZoneClass kind, Polygon geometry) {
-      Coordinate corner =
-          new Coordinate(
-              geometry.getEnvelopeInternal().getMinX(), geometry.getEnvelopeInternal().getMaxY());
-      return new Part(kind, geometry, geometry.getArea(), corner);
-    }
-  }
-
-  private static final Comparator<Part> ORDER =
-      Comparator.comparing(Part::kind)
-          .thenComparing(Comparator.comparingDouble(Part::area).reversed())
-          .thenComparing(part -> -part.northWest.y)
-          .thenComparing(part -> part.northWest.x);
+  private Patches() {}
 
   /**
    * @param zones of the green
@@ -53,43 +34,48 @@ public final class Patches {
    */
   public static List<Patch> of(
       List<Zone> zones, Raster surface, List<Coordinate> readings, RegionMean regionMean) {
-    List<Part> parts = new ArrayList<>();
+    Moisture moisture = Moisture.of(surface, regionMean);
+    List<Patch> patches = new ArrayList<>();
     for (Zone zone : zones) {
       if (zone.cls() == ZoneClass.DRY || zone.cls() == ZoneClass.WET) {
         for (int i = 0; i < zone.geometry().getNumGeometries(); i++) {
-          parts.add(Part.of(zone.cls(), (Polygon) zone.geometry().getGeometryN(i)));
+          Polygon part = (Polygon) zone.geometry().getGeometryN(i);
+          RegionMean.MeanAndSd mean = moisture.of(part);
+          patches.add(
+              new Patch(
+                  0,
+                  zone.cls(),
+                  part,
+                  size(part),
+                  readingsIn(part, readings),
+                  mean.mean(),
+                  mean.sd(),
+                  Optional.empty()));
         }
       }
     }
-    parts.sort(ORDER);
-    Patches patches = new Patches(surface, List.copyOf(readings), regionMean);
-    List<Patch> numbered = new ArrayList<>();
-    for (Part part : parts) {
-      numbered.add(patches.patch(numbered.size() + 1, part));
-    }
-    return numbered;
+    return numbered(patches);
   }
 
-  private Patch patch(int number, Part part) {
-    Ground ground = Ground.of(part.geometry, surface);
-    return new Patch(
-        number,
-        part.kind,
-        part.geometry,
-        new Patch.Size(part.area, 2 * InscribedCircle.radius(part.geometry, TOLERANCE)),
-        readingsIn(part.geometry),
-        ground.mean(linear),
-        ground.sd(regionMean, surface.grid().cell()));
+  /** In order, with their numbers. */
+  static List<Patch> numbered(List<Patch> patches) {
+    List<Patch> sorted = new ArrayList<>(patches);
+    sorted.sort(ORDER);
+    sorted.replaceAll(patch -> patch.numbered(sorted.indexOf(patch) + 1));
+    return sorted;
   }
 
-  private int readingsIn(Polygon polygon) {
-    int count = 0;
-    for (Coordinate reading : readings) {
-      boolean near = polygon.getEnvelopeInternal().contains(reading);
-      if (near && SimplePointInAreaLocator.locate(reading, polygon) != Location.EXTERIOR) {
-        count++;
-      }
-    }
-    return count;
+  static Patch.Size size(Polygon part) {
+    return new Patch.Size(part.getArea(), 2 * InscribedCircle.radius(part, TOLERANCE));
+  }
+
+  static int readingsIn(Polygon part, List<Coordinate> readings) {
+    return (int) readings.stream().filter(reading -> holds(part, reading)).count();
+  }
+
+  /** Whether a point lies in a polygon or on its edge. */
+  static boolean holds(Polygon part, Coordinate point) {
+    return part.getEnvelopeInternal().contains(point)
+        && SimplePointInAreaLocator.locate(point, part) != Location.EXTERIOR;
   }
 }

@@ -1,5 +1,5 @@
 /**
- * Zones that tile a green by its target band, and the wet and dry patches in it, with area, width,
- * mean and the standard error of the mean.
+ * Zones that tile a green by the class of its ground against the target band, and the dry and wet
+ * patches in it: with probabilities and realisations, how sure each is; without, by value alone.
  */
 package org.mottle.engine.patch;
