@@ -1,0 +1,3 @@
+package org.mottle.engine.population;
+
+final class SpotPattern {}
