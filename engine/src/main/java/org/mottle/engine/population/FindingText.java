@@ -100,10 +100,10 @@ final class FindingText {
               100 * pattern.asPatch());
       case SMALL ->
           format(
-              "Only %d of the %d stations not chosen for what was seen there read low, too few to"
+              "%sonly %d of the %d stations not chosen for what was seen there read low, too few to"
                   + " outline anything: the low ground is small. That is consistent with"
                   + " water-repellent spots.",
-              pattern.lowPlanned(), pattern.planned());
+              inSurvey(), pattern.lowPlanned(), pattern.planned());
       case TOGETHER ->
           format(
               "The low readings hang together; scattered ones would do so in %.1f %% of draws. That"
@@ -112,10 +112,15 @@ final class FindingText {
               100 * pattern.asScattered());
       case CANNOT_TELL ->
           format(
-              "%d low readings at the %d stations not chosen for what was seen there do not tell"
+              "%s%d low readings at the %d stations not chosen for what was seen there do not tell"
                   + " scattered spots from one dry patch.",
-              pattern.lowPlanned(), pattern.planned());
+              inSurvey(), pattern.lowPlanned(), pattern.planned());
     };
+  }
+
+  private String inSurvey() {
+    String name = found.surveys().get(pattern.survey()).survey();
+    return name.isEmpty() ? "In this survey " : "In survey " + name + " ";
   }
 
   private List<String> plainSteps() {

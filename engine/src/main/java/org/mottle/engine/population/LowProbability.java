@@ -15,9 +15,10 @@ import org.mottle.engine.solve.Factorisation;
  * 1983, Math. Geol. 15:445-468) of the memberships of one survey, with the share of the ground as
  * known mean and the spherical correlation of {@link SpotRange}, cut to [0, 1].
  *
- * <p>At a station it is the station's membership, beyond the range of every station the share of
- * the ground. Stations within {@value #SAME_PLACE} m count once, with their mean. O(n³) once, O(n)
- * a place; immutable and shared by threads.
+ * <p>Where positions are exact it is the station's membership at a station, and beyond the range of
+ * every station the share of the ground. Where they err, correlations are those of {@link
+ * SpotCorrelation} and no place is sure. Stations within {@value #SAME_PLACE} m count once, with
+ * their mean. O(n³) once, O(n) a place; immutable and shared by threads.
  */
 public final class LowProbability {
   private static final double SAME_PLACE = 0.01;
@@ -26,12 +27,19 @@ public final class LowProbability {
   private final double[] weight;
   private final double share;
   private final SpotRange range;
+  private final SpotCorrelation toGround;
 
-  private LowProbability(Observations stations, double[] weight, double share, SpotRange range) {
+  private LowProbability(
+      Observations stations,
+      double[] weight,
+      double share,
+      SpotRange range,
+      SpotCorrelation toGround) {
     this.stations = stations;
     this.weight = weight;
     this.share = share;
     this.range = range;
+    this.toGround = toGround;
   }
 
   /**
@@ -41,13 +49,15 @@ public final class LowProbability {
     SpotRange range = SpotRange.of(found);
     double share = found.groundShare().share().estimate();
     Observations stations = stations(found, survey);
+    PositionError error = found.surveys().get(survey).positionError();
+    SpotCorrelation between = new SpotCorrelation(range.metres(), error.betweenStations());
     int n = stations.size();
     double[][] correlation = new double[n][n];
     double[] weight = new double[n];
     for (int i = 0; i < n; i++) {
       for (int j = i; j < n; j++) {
         double h = Math.hypot(stations.x(i) - stations.x(j), stations.y(i) - stations.y(j));
-        correlation[i][j] = SpotRange.correlation(h, range.metres());
+        correlation[i][j] = i == j ? 1 : between.at(h);
       }
       weight[i] = stations.value(i) - share;
     }
@@ -57,7 +67,8 @@ public final class LowProbability {
           "correlations of stations at least " + SAME_PLACE + " m apart: " + factorisation);
     }
     factored.factor().solve(weight);
-    return new LowProbability(stations, weight, share, range);
+    return new LowProbability(
+        stations, weight, share, range, new SpotCorrelation(range.metres(), error.toGround()));
   }
 
   private static Observations stations(TwoFound found, int survey) {
@@ -79,7 +90,7 @@ public final class LowProbability {
     double sum = share;
     for (int i = 0; i < weight.length; i++) {
       double h = Math.hypot(x - stations.x(i), y - stations.y(i));
-      sum += weight[i] * SpotRange.correlation(h, range.metres());
+      sum += weight[i] * toGround.at(h);
     }
     return Math.min(1, Math.max(0, sum));
   }

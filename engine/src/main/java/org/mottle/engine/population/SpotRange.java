@@ -61,11 +61,6 @@ public record SpotRange(double metres, boolean known, double longest, String not
         range);
   }
 
-  static double correlation(double metres, double range) {
-    double t = metres / range;
-    return t >= 1 ? 0 : 1 - t * (1.5 - 0.5 * t * t);
-  }
-
   private static double spacing(TwoFound found) {
     double[] next =
         found.surveys().stream()
@@ -92,6 +87,8 @@ public record SpotRange(double metres, boolean known, double longest, String not
     double sum = 0;
     for (int s = 0; s < found.surveys().size(); s++) {
       StationValues values = found.surveys().get(s);
+      SpotCorrelation correlation =
+          new SpotCorrelation(range, values.positionError().betweenStations());
       for (int i = 0; i < values.size(); i++) {
         if (values.chosen(i)) {
           continue;
@@ -102,8 +99,8 @@ public record SpotRange(double metres, boolean known, double longest, String not
           double distance = values.distance(i, j);
           boolean take = values.chosen(j) ? !chosenSeen : i < j;
           chosenSeen |= values.chosen(j);
-          if (take && distance < range) {
-            double rho = correlation(distance, range);
+          if (take) {
+            double rho = correlation.at(distance);
             sum += pair(found.membership(s, i), found.membership(s, j), share, rho);
           }
         }

@@ -16,15 +16,23 @@ public final class StationValues {
   private final double[] x;
   private final double[] y;
   private final boolean[] chosen;
+  private final PositionError error;
 
   private StationValues(
-      String survey, List<String> names, double[] value, double[] x, double[] y, boolean[] chosen) {
+      String survey,
+      List<String> names,
+      double[] value,
+      double[] x,
+      double[] y,
+      boolean[] chosen,
+      PositionError error) {
     this.survey = survey;
     this.names = names;
     this.value = value;
     this.x = x;
     this.y = y;
     this.chosen = chosen;
+    this.error = error;
   }
 
   /**
@@ -47,13 +55,22 @@ public final class StationValues {
       Check.finite("y of station " + (i + 1), y[i], "m");
     }
     return new StationValues(
-        survey, List.of(), value.clone(), x.clone(), y.clone(), chosen.clone());
+        survey, List.of(), value.clone(), x.clone(), y.clone(), chosen.clone(), PositionError.NONE);
   }
 
   /** The same stations by the names their surveyor gave them; an empty name stays a number. */
   public StationValues withNames(List<String> stationNames) {
     requireLength("names", stationNames.size(), size());
-    return new StationValues(survey, List.copyOf(stationNames), value, x, y, chosen);
+    return new StationValues(survey, List.copyOf(stationNames), value, x, y, chosen, error);
+  }
+
+  /** The same stations at places that are known so well; exactly, where this is not said. */
+  public StationValues withPositionError(PositionError positionError) {
+    return new StationValues(survey, names, value, x, y, chosen, positionError);
+  }
+
+  public PositionError positionError() {
+    return error;
   }
 
   public String survey() {
