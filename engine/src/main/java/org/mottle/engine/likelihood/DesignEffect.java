@@ -1,0 +1,81 @@
+package org.mottle.engine.likelihood;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import org.mottle.engine.observation.Observations;
+
+/**
+ * By how much repeated surveys of the same greens say less than as many surveys of different
+ * greens. Much of a pattern persists, so the same ground is read again; the likelihood, which takes
+ * the surveys as independent, is divided by
+ *
+ * <pre>1 + (t - 1) r²</pre>
+ *
+ * with t the mean number of surveys of a green and r the correlation of the readings of two surveys
+ * at stations that lie together (squares of Gaussian variables correlate by r²; Kish 1965, Survey
+ * Sampling, for the form).
+ */
+final class DesignEffect {
+  /** Stations of two surveys farther apart than this, m, are different stations. */
+  private static final double TOGETHER_M = 2.5;
+
+  private static final int FEWEST = 6;
+
+  private DesignEffect() {}
+
+  /** At least 1. */
+  static double of(List<Sample> samples) {
+    Map<String, List<Sample>> byGreen = new LinkedHashMap<>();
+    samples.forEach(s -> byGreen.computeIfAbsent(s.green(), g -> new ArrayList<>()).add(s));
+    double sum = 0;
+    int pairs = 0;
+    for (List<Sample> surveys : byGreen.values()) {
+      for (int i = 0; i < surveys.size(); i++) {
+        for (int j = 0; j < i; j++) {
+          double r = correlation(surveys.get(i).observations(), surveys.get(j).observations());
+          if (!Double.isNaN(r)) {
+            sum += r * r;
+            pairs++;
+          }
+        }
+      }
+    }
+    double surveysOfGreen = (double) samples.size() / byGreen.size();
+    return pairs == 0 ? 1 : 1 + (surveysOfGreen - 1) * sum / pairs;
+  }
+
+  /** NaN with too few stations together. */
+  private static double correlation(Observations a, Observations b) {
+    List<double[]> together = new ArrayList<>();
+    for (int i = 0; i < a.size(); i++) {
+      double nearest = TOGETHER_M;
+      int at = -1;
+      for (int j = 0; j < b.size(); j++) {
+        double lag = Math.hypot(a.x(i) - b.x(j), a.y(i) - b.y(j));
+        if (lag < nearest) {
+          nearest = lag;
+          at = j;
+        }
+      }
+      if (at >= 0) {
+        together.add(new double[] {a.value(i), b.value(at)});
+      }
+    }
+    if (together.size() < FEWEST) {
+      return Double.NaN;
+    }
+    double ma = together.stream().mapToDouble(v -> v[0]).average().orElseThrow();
+    double mb = together.stream().mapToDouble(v -> v[1]).average().orElseThrow();
+    double aa = 0;
+    double bb = 0;
+    double ab = 0;
+    for (double[] v : together) {
+      aa += (v[0] - ma) * (v[0] - ma);
+      bb += (v[1] - mb) * (v[1] - mb);
+      ab += (v[0] - ma) * (v[1] - mb);
+    }
+    return aa > 0 && bb > 0 ? ab / Math.sqrt(aa * bb) : Double.NaN;
+  }
+}

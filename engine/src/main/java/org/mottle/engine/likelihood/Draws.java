@@ -1,0 +1,100 @@
+package org.mottle.engine.likelihood;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.mottle.engine.variogram.NestedModel;
+
+/** Models of single samples, drawn under each shared draw from what their own readings say. */
+final class Draws {
+  private final List<SharedDraw> shared;
+  private final List<String> surveys;
+  private final double[] sill;
+  private final SillSpread spread;
+
+  Draws(List<SharedDraw> shared, PoolSurface surface) {
+    this.shared = List.copyOf(shared);
+    this.surveys = surface.surveys();
+    this.sill = surface.axes().sill();
+    this.spread = new SillSpread(sill);
+  }
+
+  List<NestedModel> of(Sample sample) {
+    int survey = surveys.indexOf(sample.survey());
+    if (survey < 0) {
+      throw new IllegalArgumentException(
+          "survey '" + sample.survey() + "' is not in the pool of " + surveys);
+    }
+    List<Sample> screened = Screening.of(List.of(sample)).samples();
+    Contrasts contrasts = screened.isEmpty() ? null : Contrasts.of(screened.get(0));
+    double start = SharedDraw.fraction((1 + survey) * Math.sqrt(2) + offset(sample.green()));
+    List<NestedModel> models = new ArrayList<>();
+    for (int d = 0; d < shared.size(); d++) {
+      SharedDraw draw = shared.get(d);
+      double[] density = ownSill(draw, survey, contrasts);
+      double share = SharedDraw.fraction(start + (d + 1) * SharedDraw.GOLDEN);
+      models.add(
+          NestedModel.of(
+              draw.nugget(),
+              draw.candidate().model(quantile(density, share), draw.practicalRange())));
+    }
+    return models;
+  }
+
+  /** Spreads greens that would otherwise be drawn alike; any fixed function of the name will do. */
+  private static double offset(String green) {
+    double sum = 0;
+    for (int i = 0; i < green.length(); i++) {
+      sum = SharedDraw.fraction(sum * 31 + green.charAt(i) * SharedDraw.GOLDEN);
+    }
+    return sum;
+  }
+
+  /** Density of the green's own sill, not scaled, over the nodes. */
+  private double[] ownSill(SharedDraw draw, int survey, Contrasts contrasts) {
+    int n = sill.length;
+    double[] own = new double[n];
+    if (contrasts != null) {
+      Contrasts.Spectrum spectrum =
+          contrasts.spectrum(draw.candidate().model(1, draw.practicalRange()));
+      for (int g = 0; g < n; g++) {
+        own[g] = SampleSurface.at(spectrum, draw.nugget(), sill[g]);
+      }
+    }
+    double[] ofSurvey = draw.sills()[survey];
+    double topOwn = max(own);
+    double topSurvey = max(ofSurvey);
+    double[] density = new double[n];
+    for (int s = 0; s < n; s++) {
+      double mixed = 0;
+      for (int g = 0; g < n; g++) {
+        mixed += spread.share(s, g) * Math.exp(own[g] - topOwn);
+      }
+      double weight = Math.exp(ofSurvey[s] - topSurvey) / Math.max(mixed, Double.MIN_NORMAL);
+      for (int g = 0; g < n; g++) {
+        density[g] += weight * spread.share(s, g) * Math.exp(own[g] - topOwn);
+      }
+    }
+    return density;
+  }
+
+  private double quantile(double[] density, double share) {
+    double total = 0;
+    for (double v : density) {
+      total += v;
+    }
+    double wanted = share * total;
+    int at = 0;
+    while (at < density.length - 1 && wanted > density[at]) {
+      wanted -= density[at++];
+    }
+    return SharedDraw.moved(sill, at, Math.min(1, wanted / density[at]));
+  }
+
+  private static double max(double[] values) {
+    double most = Double.NEGATIVE_INFINITY;
+    for (double v : values) {
+      most = Math.max(most, v);
+    }
+    return most;
+  }
+}

@@ -1,0 +1,201 @@
+package org.mottle.engine.likelihood;
+
+import java.util.function.IntToDoubleFunction;
+
+/**
+ * What likelihood and prior together say of the parameters: for every shape, range and nugget the
+ * greatest value over the sills of the surveys, for intervals, and the value integrated over the
+ * logarithms of the sills, for draws.
+ */
+final class Posterior {
+  private final PoolSurface surface;
+  private final LikelihoodSettings settings;
+  private final Replicates replicates;
+  private final boolean borrowed;
+
+  /** [candidate][range][nugget] */
+  private final double[][][] greatest;
+
+  private final double[][][] integrated;
+
+  Posterior(
+      PoolSurface surface, LikelihoodSettings settings, Replicates replicates, boolean borrowed) {
+    this.surface = surface;
+    this.settings = settings;
+    this.replicates = replicates;
+    this.borrowed = borrowed;
+    int candidates = surface.candidates().size();
+    int ranges = surface.axes().range().length;
+    int nuggets = surface.axes().nugget().length;
+    this.greatest = new double[candidates][ranges][nuggets];
+    this.integrated = new double[candidates][ranges][nuggets];
+    for (int c = 0; c < candidates; c++) {
+      for (int r = 0; r < ranges; r++) {
+        for (int n = 0; n < nuggets; n++) {
+          fill(c, r, n);
+        }
+      }
+    }
+  }
+
+  private void fill(int candidate, int range, int nugget) {
+    double most = common(range, nugget);
+    double whole = most;
+    for (int s = 0; s < surface.surveys().size(); s++) {
+      double[] sill = sills(candidate, range, nugget, s);
+      double top = max(sill);
+      double sum = 0;
+      for (double v : sill) {
+        sum += Math.exp(v - top);
+      }
+      most += top;
+      whole += top + Math.log(sum);
+    }
+    greatest[candidate][range][nugget] = most;
+    integrated[candidate][range][nugget] = whole;
+  }
+
+  /** What does not depend on the sills. */
+  private double common(int range, int nugget) {
+    return settings.prior().logOfRange(surface.axes().range()[range])
+        + replicates.logLikelihood(surface.axes().nugget()[nugget]);
+  }
+
+  /** Log density over the sill of a survey at a node, but for {@link #common}. */
+  double[] sills(int candidate, int range, int nugget, int survey) {
+    Axes axes = surface.axes();
+    double[] out = new double[axes.sill().length];
+    for (int k = 0; k < out.length; k++) {
+      out[k] = surface.log(candidate, range, survey, nugget, k);
+      if (borrowed) {
+        double share = axes.nugget()[nugget] / (axes.nugget()[nugget] + axes.sill()[k]);
+        out[k] += settings.prior().logOfShare(share) / surface.surveys().size();
+      }
+    }
+    return out;
+  }
+
+  double greatest(int candidate, int range, int nugget) {
+    return greatest[candidate][range][nugget];
+  }
+
+  double integrated(int candidate, int range, int nugget) {
+    return integrated[candidate][range][nugget];
+  }
+
+  /** Greatest value of a shape. */
+  double greatest(int candidate) {
+    double most = Double.NEGATIVE_INFINITY;
+    for (double[] row : greatest[candidate]) {
+      most = Math.max(most, max(row));
+    }
+    return most;
+  }
+
+  /** Greatest likelihood of a shape, without the prior. */
+  double logLikelihood(int candidate) {
+    double most = Double.NEGATIVE_INFINITY;
+    for (int r = 0; r < surface.axes().range().length; r++) {
+      for (int n = 0; n < surface.axes().nugget().length; n++) {
+        double sum = 0;
+        for (int s = 0; s < surface.surveys().size(); s++) {
+          double top = Double.NEGATIVE_INFINITY;
+          for (int k = 0; k < surface.axes().sill().length; k++) {
+            top = Math.max(top, surface.log(candidate, r, s, n, k));
+          }
+          sum += top;
+        }
+        most = Math.max(most, sum);
+      }
+    }
+    return most;
+  }
+
+  /** Profile over the range: the greatest value at each. */
+  double[] ofRange(int candidate) {
+    return profile(
+        surface.axes().range().length, surface.axes().nugget().length, greatest[candidate], false);
+  }
+
+  /** Profile over the nugget. */
+  double[] ofNugget(int candidate) {
+    return profile(
+        surface.axes().nugget().length, surface.axes().range().length, greatest[candidate], true);
+  }
+
+  private static double[] profile(int length, int over, double[][] values, boolean turned) {
+    double[] most = new double[length];
+    for (int i = 0; i < length; i++) {
+      int at = i;
+      IntToDoubleFunction line = j -> turned ? values[j][at] : values[at][j];
+      most[i] = Double.NEGATIVE_INFINITY;
+      for (int j = 0; j < over; j++) {
+        most[i] = Math.max(most[i], line.applyAsDouble(j));
+      }
+    }
+    return most;
+  }
+
+  /** Profile over the sill of a survey. */
+  double[] ofSill(int candidate, int survey) {
+    double[] most = new double[surface.axes().sill().length];
+    java.util.Arrays.fill(most, Double.NEGATIVE_INFINITY);
+    for (int r = 0; r < surface.axes().range().length; r++) {
+      for (int n = 0; n < surface.axes().nugget().length; n++) {
+        double[] sill = sills(candidate, r, n, survey);
+        double rest = greatest[candidate][r][n] - max(sill);
+        for (int k = 0; k < sill.length; k++) {
+          most[k] = Math.max(most[k], rest + sill[k]);
+        }
+      }
+    }
+    return most;
+  }
+
+  /**
+   * Share of the nugget in the mean sill of the surveys, over all nodes whose value is not below
+   * the greatest by more than a drop.
+   */
+  Interval nuggetShare(int candidate, double drop) {
+    Axes axes = surface.axes();
+    double top = greatest(candidate);
+    double low = 1;
+    double high = 0;
+    double best = Double.NaN;
+    for (int r = 0; r < axes.range().length; r++) {
+      for (int n = 0; n < axes.nugget().length; n++) {
+        double value = greatest[candidate][r][n];
+        if (value >= top - drop) {
+          double share = axes.nugget()[n] / (axes.nugget()[n] + meanSill(candidate, r, n));
+          low = Math.min(low, share);
+          high = Math.max(high, share);
+          best = value == top ? share : best;
+        }
+      }
+    }
+    return new Interval(low, best, high);
+  }
+
+  private double meanSill(int candidate, int range, int nugget) {
+    double sum = 0;
+    int surveys = surface.surveys().size();
+    for (int s = 0; s < surveys; s++) {
+      double[] sill = sills(candidate, range, nugget, s);
+      double top = max(sill);
+      int at = 0;
+      while (sill[at] < top) {
+        at++;
+      }
+      sum += surface.axes().sill()[at];
+    }
+    return sum / surveys;
+  }
+
+  private static double max(double[] values) {
+    double most = Double.NEGATIVE_INFINITY;
+    for (double v : values) {
+      most = Math.max(most, v);
+    }
+    return most;
+  }
+}

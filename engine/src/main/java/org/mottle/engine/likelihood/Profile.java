@@ -1,0 +1,49 @@
+package org.mottle.engine.likelihood;
+
+/**
+ * The interval of a parameter from its profile: where the log likelihood is within half of the
+ * chi-squared quantile with one degree of freedom of its greatest value (Wilks 1938). Between nodes
+ * the profile is taken as linear in the logarithm of the parameter, at the top as a parabola.
+ */
+final class Profile {
+  /** Half of the 0.90 quantile of chi-squared with one degree of freedom. */
+  static final double DROP = 1.3528;
+
+  private Profile() {}
+
+  static Interval interval(double[] axis, double[] profile) {
+    int top = 0;
+    for (int i = 1; i < axis.length; i++) {
+      top = profile[i] > profile[top] ? i : top;
+    }
+    double limit = profile[top] - DROP;
+    int low = top;
+    while (low > 0 && profile[low] >= limit) {
+      low--;
+    }
+    int high = top;
+    while (high < axis.length - 1 && profile[high] >= limit) {
+      high++;
+    }
+    return new Interval(
+        profile[low] >= limit ? axis[low] : crossing(axis, profile, low, low + 1, limit),
+        best(axis, profile, top),
+        profile[high] >= limit ? axis[high] : crossing(axis, profile, high, high - 1, limit));
+  }
+
+  private static double crossing(
+      double[] axis, double[] profile, int outside, int inside, double limit) {
+    double t = (limit - profile[outside]) / (profile[inside] - profile[outside]);
+    return axis[outside] * Math.pow(axis[inside] / axis[outside], t);
+  }
+
+  private static double best(double[] axis, double[] profile, int top) {
+    if (top == 0 || top == axis.length - 1) {
+      return axis[top];
+    }
+    double before = profile[top - 1] - profile[top];
+    double after = profile[top + 1] - profile[top];
+    double shift = before + after == 0 ? 0 : 0.5 * (before - after) / (before + after);
+    return axis[top] * Math.pow(axis[top + 1] / axis[top], shift);
+  }
+}

@@ -1,0 +1,182 @@
+package org.mottle.engine.likelihood;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import org.mottle.engine.observation.Observations;
+import org.mottle.engine.position.BlurredModel;
+import org.mottle.engine.progress.Progress;
+
+/**
+ * Pools green-surveys into one variogram by restricted maximum likelihood (Patterson & Thompson
+ * 1971; Kitanidis 1983, Water Resources Research 19, 909-921; Diggle & Ribeiro 2007, ch. 5). The
+ * contrasts of sample g, free of its own mean and of a plane, have variance
+ *
+ * <pre>c_g K R(a) Kᵀ + c0 K D Kᵀ</pre>
+ *
+ * with R the correlations at practical range a, blurred by the position errors, D = 1 / insertions,
+ * a nugget c0 and a range common to all, and a sill c_g log-normal about that of the sample's
+ * survey ({@link SillSpread}). The nugget is common as a variance, not as a share: most of it is
+ * the probe's, which reads no worse on an uneven green. Intervals are by {@link Profile}; repeated
+ * surveys of the same greens are discounted by {@link DesignEffect}.
+ *
+ * <p>Cost: one eigendecomposition a sample, shape and range. Computed on a grid, so there is no
+ * start to choose and no local optimum to end in.
+ */
+public final class RestrictedLikelihood {
+  /** Structure between the stations of a close pair, as a share of its sill. */
+  private static final double CLOSE = 0.15;
+
+  private RestrictedLikelihood() {}
+
+  /**
+   * @param samples greens of one kind in all their surveys
+   * @param threads at least 1; the result does not depend on it
+   */
+  public static PooledOutcome of(
+      List<Sample> samples, LikelihoodSettings settings, int threads, Progress progress) {
+    Screening screened = Screening.of(samples);
+    if (screened.samples().isEmpty()) {
+      return new NotPooled(
+          "no green has readings that differ at enough places for a variogram",
+          "read more places on each green");
+    }
+    List<Sample> pool = screened.samples();
+    int contrasts = pool.stream().mapToInt(Contrasts::count).sum();
+    double variance =
+        pool.stream().mapToDouble(s -> Contrasts.of(s).sumOfSquares()).sum() / contrasts;
+    Replicates replicates =
+        samples.stream().map(Sample::replicates).reduce(Replicates.NONE, Replicates::plus);
+    double effect = DesignEffect.of(pool);
+    PoolSurface surface =
+        PoolSurface.of(
+            pool, settings.candidates(), Axes.of(pool, variance), effect, threads, progress);
+    int stations = pool.stream().mapToInt(Sample::size).sum();
+    boolean borrowed = stations < settings.fewest();
+    Posterior posterior = new Posterior(surface, settings, replicates, borrowed);
+    List<PooledVariogram.Score> scores = scores(posterior, surface, contrasts);
+    int best = best(scores);
+    PooledVariogram.Parameters parameters = parameters(posterior, surface, best);
+    PooledVariogram.Evidence evidence =
+        new PooledVariogram.Evidence(
+            pool.size(),
+            stations,
+            closePairs(pool, settings.candidates().get(best), parameters),
+            replicates,
+            effect,
+            aicc(surface.unstructured(), 1 + surface.surveys().size(), contrasts)
+                - scores.get(best).aicc(),
+            borrowed);
+    double[] weight = scores.stream().mapToDouble(PooledVariogram.Score::weight).toArray();
+    List<String> notes = new ArrayList<>(screened.notes());
+    notes.addAll(notes(evidence, settings));
+    return new PooledVariogram(
+        scores,
+        best,
+        parameters,
+        evidence,
+        notes,
+        new Draws(SharedDraw.of(posterior, surface, weight, settings.draws()), surface));
+  }
+
+  private static List<PooledVariogram.Score> scores(
+      Posterior posterior, PoolSurface surface, int contrasts) {
+    int n = surface.candidates().size();
+    double[] likelihood = new double[n];
+    double[] aicc = new double[n];
+    double least = Double.POSITIVE_INFINITY;
+    for (int c = 0; c < n; c++) {
+      likelihood[c] = posterior.logLikelihood(c);
+      aicc[c] = aicc(likelihood[c], 2 + surface.surveys().size(), contrasts);
+      least = Math.min(least, aicc[c]);
+    }
+    double sum = 0;
+    for (double a : aicc) {
+      sum += Math.exp(-(a - least) / 2);
+    }
+    List<PooledVariogram.Score> scores = new ArrayList<>();
+    for (int c = 0; c < n; c++) {
+      scores.add(
+          new PooledVariogram.Score(
+              surface.candidates().get(c),
+              likelihood[c],
+              aicc[c],
+              Math.exp(-(aicc[c] - least) / 2) / sum));
+    }
+    return scores;
+  }
+
+  private static double aicc(double logLikelihood, int parameters, int contrasts) {
+    double room = Math.max(1, contrasts - parameters - 1);
+    return -2 * logLikelihood + 2 * parameters + 2.0 * parameters * (parameters + 1) / room;
+  }
+
+  private static int best(List<PooledVariogram.Score> scores) {
+    int best = 0;
+    for (int c = 1; c < scores.size(); c++) {
+      best = scores.get(c).aicc() < scores.get(best).aicc() ? c : best;
+    }
+    return best;
+  }
+
+  private static PooledVariogram.Parameters parameters(
+      Posterior posterior, PoolSurface surface, int candidate) {
+    Axes axes = surface.axes();
+    SortedMap<String, Interval> sills = new TreeMap<>();
+    for (int s = 0; s < surface.surveys().size(); s++) {
+      sills.put(
+          surface.surveys().get(s), Profile.interval(axes.sill(), posterior.ofSill(candidate, s)));
+    }
+    return new PooledVariogram.Parameters(
+        Profile.interval(axes.range(), posterior.ofRange(candidate)),
+        Profile.interval(axes.nugget(), posterior.ofNugget(candidate)),
+        posterior.nuggetShare(candidate, Profile.DROP),
+        sills);
+  }
+
+  private static int closePairs(
+      List<Sample> pool, Candidate shape, PooledVariogram.Parameters parameters) {
+    int close = 0;
+    for (Sample sample : pool) {
+      Observations o = sample.observations();
+      for (int i = 0; i < o.size(); i++) {
+        for (int j = 0; j < i; j++) {
+          double lag = Math.hypot(o.x(i) - o.x(j), o.y(i) - o.y(j));
+          if (lag < parameters.practicalRange().best() / 4) {
+            double sd = Math.hypot(o.positionError().jitterSdM(i), o.positionError().jitterSdM(j));
+            BlurredModel between =
+                BlurredModel.of(shape.model(1, parameters.practicalRange().best()), sd);
+            close += between.semivariance(lag) < CLOSE ? 1 : 0;
+          }
+        }
+      }
+    }
+    return close;
+  }
+
+  private static List<String> notes(
+      PooledVariogram.Evidence evidence, LikelihoodSettings settings) {
+    List<String> notes = new ArrayList<>();
+    if (evidence.borrowed()) {
+      notes.add(
+          String.format(
+              Locale.ROOT,
+              "borrowed variogram: %d stations where %d are needed, so an assumed range and nugget"
+                  + " enter",
+              evidence.stations(),
+              settings.fewest()));
+    }
+    if (!evidence.nuggetKnown()) {
+      notes.add(
+          String.format(
+              Locale.ROOT,
+              "the nugget cannot be known: %d close pairs and %d repeated insertions; read two"
+                  + " pairs of stations half a metre apart on each green",
+              evidence.closePairs(),
+              evidence.replicates().degrees()));
+    }
+    return notes;
+  }
+}

@@ -1,0 +1,65 @@
+package org.mottle.engine.likelihood;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.stream.IntStream;
+
+/**
+ * The samples that enter the likelihood. A probe held in air would set the variogram of a whole
+ * course: a value farther than {@value #FURTHEST} robust standard deviations (1.4826 times the
+ * median absolute deviation) from the median of its green stays out of the variogram. It is still
+ * mapped: whether it is a fault of the reading or of the ground is not for the variogram to say.
+ *
+ * @param samples with at least one contrast that varies
+ * @param notes what was left out, in words
+ */
+record Screening(List<Sample> samples, List<String> notes) {
+  static final double FURTHEST = 6;
+
+  static Screening of(List<Sample> all) {
+    List<Sample> kept = new ArrayList<>();
+    List<String> notes = new ArrayList<>();
+    for (Sample sample : all) {
+      int[] near = near(sample.observations().values());
+      int out = sample.size() - near.length;
+      if (out > 0) {
+        notes.add(
+            String.format(
+                Locale.ROOT,
+                "%d reading%s of green %s%s far from all others there kept out of the variogram",
+                out,
+                out == 1 ? "" : "s",
+                sample.green(),
+                sample.survey().isEmpty() ? "" : " in " + sample.survey()));
+      }
+      Sample rest = out > 0 ? sample.rows(near) : sample;
+      if (Contrasts.count(rest) > 0 && varies(rest)) {
+        kept.add(rest);
+      }
+    }
+    return new Screening(kept, notes);
+  }
+
+  private static boolean varies(Sample sample) {
+    return Arrays.stream(sample.observations().values()).distinct().count() > 2
+        && Contrasts.of(sample).sumOfSquares() > 0;
+  }
+
+  private static int[] near(double[] values) {
+    double median = median(values);
+    double mad = median(Arrays.stream(values).map(v -> Math.abs(v - median)).toArray());
+    double limit = FURTHEST * 1.4826 * mad;
+    return IntStream.range(0, values.length)
+        .filter(i -> mad == 0 || Math.abs(values[i] - median) <= limit)
+        .toArray();
+  }
+
+  private static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    int n = sorted.length;
+    return n == 0 ? 0 : (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
+  }
+}

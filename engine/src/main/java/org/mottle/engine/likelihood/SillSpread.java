@@ -1,0 +1,56 @@
+package org.mottle.engine.likelihood;
+
+/**
+ * Greens of one survey differ: one with a fault varies more than a sound one. The sill of a green
+ * is that of its survey times a log-normal factor, so that a faulty green neither sets the sill of
+ * the others nor is smoothed away by it. Immutable.
+ */
+final class SillSpread {
+  /** Standard deviation of the logarithm of the factor: the SD of the structure by 1.28 or so. */
+  static final double LOG_SD = 0.5;
+
+  /** [survey's sill][green's sill] rows sum to 1. */
+  private final double[][] share;
+
+  SillSpread(double[] sill) {
+    share = new double[sill.length][sill.length];
+    for (int s = 0; s < sill.length; s++) {
+      double sum = 0;
+      for (int g = 0; g < sill.length; g++) {
+        double z = Math.log(sill[g] / sill[s]) / LOG_SD;
+        share[s][g] = Math.exp(-0.5 * z * z);
+        sum += share[s][g];
+      }
+      for (int g = 0; g < sill.length; g++) {
+        share[s][g] /= sum;
+      }
+    }
+  }
+
+  double share(int survey, int green) {
+    return share[survey][green];
+  }
+
+  /**
+   * Adds the log likelihood of each survey's sill to {@code sum}: that of the green's sill, given
+   * by the logarithms in {@code green}, weighed over the factor.
+   */
+  void addMixed(double[] green, int from, double[] sum) {
+    int n = share.length;
+    double highest = Double.NEGATIVE_INFINITY;
+    for (int g = 0; g < n; g++) {
+      highest = Math.max(highest, green[from + g]);
+    }
+    double[] likelihood = new double[n];
+    for (int g = 0; g < n; g++) {
+      likelihood[g] = Math.exp(green[from + g] - highest);
+    }
+    for (int s = 0; s < n; s++) {
+      double mixed = 0;
+      for (int g = 0; g < n; g++) {
+        mixed += share[s][g] * likelihood[g];
+      }
+      sum[from + s] += highest + Math.log(Math.max(mixed, Double.MIN_NORMAL));
+    }
+  }
+}
