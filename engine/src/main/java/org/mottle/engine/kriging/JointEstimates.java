@@ -69,7 +69,7 @@ public final class JointEstimates {
     SupportCovariance.Scratch scratch = points.newScratch(m);
     points.place(targets, 0, m, scratch);
     for (int i = 0; i < n; i++) {
-      points.semivariances(system.placed, i, m, scratch, panel[i]);
+      points.semivariances(system.positioned.toTarget(i), system.placed, i, m, scratch, panel[i]);
       for (int j = 0; j < m; j++) {
         panel[i][j] = sill - panel[i][j];
       }
