@@ -59,19 +59,22 @@ final class FindingText {
     List<String> parts = new ArrayList<>();
     for (int s = 0; s < found.surveys().size(); s++) {
       String name = found.surveys().get(s).survey();
-      Interval depth = found.depth(s);
-      parts.add(
-          format(
-              "%s%d of %d stations read low, about %.1f %% by volume below the others (90 %%"
-                  + " interval %.1f to %.1f)",
-              name.isEmpty() ? "" : name + ": ",
-              found.lowStations(s).length,
-              found.surveys().get(s).size(),
-              depth.estimate(),
-              depth.low(),
-              depth.high()));
+      parts.add((name.isEmpty() ? "" : name + ": ") + seenIn(s));
     }
     return String.join("; ", parts) + ". " + shareOfGround();
+  }
+
+  private String seenIn(int s) {
+    int low = found.lowStations(s).length;
+    int stations = found.surveys().get(s).size();
+    if (low == 0) {
+      return format("none of %d stations reads low", stations);
+    }
+    Interval depth = found.depth(s);
+    return format(
+        "%d of %d stations read low, about %.1f %% by volume below the others (90 %% interval %.1f"
+            + " to %.1f)",
+        low, stations, depth.estimate(), depth.low(), depth.high());
   }
 
   private String shareOfGround() {

@@ -2,6 +2,7 @@ package org.mottle.engine.population;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.mottle.engine.check.Check;
 
 /**
@@ -111,6 +112,7 @@ public final class StationValues {
     return Math.hypot(x[i] - x[j], y[i] - y[j]);
   }
 
+  /** The other stations by distance; equal ones by number. */
   int[] nearestFirst(int i) {
     return Arrays.stream(others(i))
         .boxed()
@@ -124,7 +126,7 @@ public final class StationValues {
   }
 
   private int[] others(int i) {
-    return java.util.stream.IntStream.range(0, size()).filter(j -> j != i).toArray();
+    return IntStream.range(0, size()).filter(j -> j != i).toArray();
   }
 
   private static void requireLength(String what, int length, int wanted) {

@@ -10,9 +10,10 @@ import java.util.Optional;
  * ch. 2-3) against one normal, each survey with its own mean.
  *
  * <p>With several surveys the difference of the two means is common or the survey's own, whichever
- * has the smaller Bayesian information criterion. The test asks of the values alone; whether low
- * readings lie scattered or together is asked by {@link SpotPattern}. Milliseconds; one thread;
- * same input, same bytes.
+ * has the smaller Bayesian information criterion. All values are in one unit and spread alike: a
+ * survey read as fractions among others in per cent is to be kept out. The test asks of the values
+ * alone; whether low readings lie scattered or together is asked by {@link SpotPattern}.
+ * Milliseconds; one thread; same input, same bytes.
  */
 public final class TwoPopulations {
 

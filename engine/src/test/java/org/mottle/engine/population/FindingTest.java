@@ -35,6 +35,16 @@ class FindingTest {
   }
 
   @Test
+  void aSurveyWithoutLowReadingsIsSaidToHaveNone() {
+    InventedGreens greens = new InventedGreens(21);
+    TwoFound found =
+        (TwoFound) InventedGreens.test(greens.two(24, 8, 12, 1.2), greens.normal(18, 15, 1.2));
+    Finding finding = Finding.of(found, SpotPattern.of(found, 1));
+    assertThat(finding.seen()).contains("8 of 24 stations read low").contains("none of 18");
+    assertThat(finding.cores()).allMatch(core -> core.survey() == 0);
+  }
+
+  @Test
   void aPatchIsMappedAsOnePopulationAndAsksForNoDrops() {
     SpotPattern together = new SpotPattern(SpotPattern.Verdict.TOGETHER, 0, 6, 18, 0.7, 0.002, 0.6);
     Finding finding = Finding.of(SPOTS, together);

@@ -66,6 +66,17 @@ class LowProbabilityTest {
   }
 
   @Test
+  void placesThatAreNotKnownWellLeaveNoPlaceSure() {
+    StationValues sure = FOUND.surveys().get(0);
+    TwoFound unsure = InventedGreens.found(sure.withPositionError(new PositionError(0.6, 1)));
+    LowProbability map = LowProbability.of(unsure, 0);
+    for (int i = 18; i < 24; i++) {
+      assertThat(map.at(sure.x(i), sure.y(i)))
+          .isBetween(map.share(), FOUND.membership(0, i) - 0.05);
+    }
+  }
+
+  @Test
   void bothPopulationsTogether() {
     assertThat(LowProbability.dry(0, 0.3, 8, 2, 15)).isEqualTo(0.3);
     assertThat(LowProbability.dry(1, 0.3, 8, 0.5, 15)).isCloseTo(1, within(1e-12));

@@ -4,7 +4,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
-import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** The rules, the laws and the share of the ground. */
@@ -70,8 +69,7 @@ class TwoPopulationsTest {
   @Test
   void meansThatAreNearAreRefusedHoweverManyReadings() {
     double[] value = new InventedGreens(SEED).two(3000, 600, 5.5, 3);
-    PopulationRules strict = new PopulationRules(6, 2, 0.10, 16);
-    PopulationOutcome outcome = TwoPopulations.test(List.of(InventedGreens.inRow(value)), strict);
+    PopulationOutcome outcome = InventedGreens.test(value);
     assertThat(firstRule(outcome)).isEqualTo(CannotTell.Rule.SEPARATION);
     assertThat(outcome.evidence().deltaBic()).isGreaterThan(6);
   }
