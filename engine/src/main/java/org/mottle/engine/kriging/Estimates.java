@@ -46,6 +46,18 @@ public final class Estimates {
     return new Estimates(value.clone(), variance, status, 0, 1);
   }
 
+  /**
+   * Values with a variance each, all of them estimated.
+   *
+   * @param value [n], copied
+   * @param variance [n], copied
+   */
+  public static Estimates of(double[] value, double[] variance) {
+    byte[] status = new byte[value.length];
+    java.util.Arrays.fill(status, (byte) CellStatus.ESTIMATED.ordinal());
+    return new Estimates(value.clone(), variance.clone(), status, 0, 1);
+  }
+
   public int size() {
     return value.length;
   }

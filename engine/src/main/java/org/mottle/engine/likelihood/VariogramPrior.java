@@ -42,6 +42,11 @@ public record VariogramPrior(
         (logit(high) - logit(low)) / (2 * Z90));
   }
 
+  /** The same with a range that is known more or less well. */
+  public VariogramPrior withRangeSpread(double spread) {
+    return new VariogramPrior(rangeM, spread, nuggetShare, shareSpread);
+  }
+
   /** Logarithm of the density of log range, but for a constant. */
   double logOfRange(double practicalRange) {
     double z = Math.log(practicalRange / rangeM) / rangeSpread;

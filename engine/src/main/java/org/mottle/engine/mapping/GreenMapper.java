@@ -3,52 +3,36 @@ package org.mottle.engine.mapping;
 import java.math.BigDecimal;
 import java.math.MathContext;
 import java.math.RoundingMode;
-import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.contour.Contours;
-import org.mottle.engine.fit.NotFitted;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.grid.GreenCells;
 import org.mottle.engine.grid.Raster;
 import org.mottle.engine.inversedistance.InverseDistance;
-import org.mottle.engine.kriging.CellStatus;
-import org.mottle.engine.kriging.Estimate;
-import org.mottle.engine.kriging.Estimates;
-import org.mottle.engine.kriging.Kriging;
-import org.mottle.engine.kriging.Predictor;
 import org.mottle.engine.kriging.Targets;
-import org.mottle.engine.observation.DuplicatePolicy;
-import org.mottle.engine.observation.Observations;
+import org.mottle.engine.likelihood.NotPooled;
+import org.mottle.engine.likelihood.PooledVariogram;
 import org.mottle.engine.patch.Ground;
-import org.mottle.engine.patch.Patch;
-import org.mottle.engine.patch.Patches;
 import org.mottle.engine.patch.RegionMean;
 import org.mottle.engine.patch.Zone;
 import org.mottle.engine.patch.Zones;
+import org.mottle.engine.plan.NextStations;
+import org.mottle.engine.plan.Positions;
+import org.mottle.engine.plan.StationRanking;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.survey.Refusal;
-import org.mottle.engine.survey.TargetBand;
-import org.mottle.engine.validation.LeaveOneOut;
-import org.mottle.engine.variogram.NestedModel;
 
-/**
- * Maps one green. What is mapped is the local mean, some decimetres across: the variogram's nugget,
- * be it the probe's or the soil's within a hand's breadth, is filtered by giving it to the readings
- * as variance of their measurement (a station read k times has 1/k of it).
- */
+/** Maps one green. */
 final class GreenMapper {
   private static final double POWER = 2;
 
   /** More cells than this on one green, some 2 GB, are a slip of the keyboard, not a map. */
   private static final double MOST_CELLS = 1e7;
-
-  /** Cells wider than this share of the root of the area do not draw a green. */
-  private static final double COARSEST = 0.2;
 
   private final MappingSettings settings;
   private final int threads;
@@ -60,64 +44,30 @@ final class GreenMapper {
     this.progress = progress;
   }
 
-  Outcome map(Prepared green, SurveyVariogram variogram) {
-    List<String> remarks = remarks(green);
+  /**
+   * @param latest whether this is the last survey of the green, so that stations to be read next
+   *     are of use
+   */
+  Outcome map(
+      Prepared green,
+      MapVariogram variogram,
+      Optional<GreenPopulation> population,
+      boolean latest) {
+    GreenRemarks remarks = new GreenRemarks(settings);
+    remarks.onReadings(green);
     Optional<Refusal> obstacle = green.obstacle().or(() -> tooManyCells(green));
     if (obstacle.isPresent()) {
       return noMap(green, remarks, obstacle.get());
     }
     if (settings.method() == Method.INVERSE_DISTANCE) {
-      remarks.add("inverse distance by choice: no standard deviation");
+      remarks.atMost(
+          Standing.INDICATIVE, "inverse distance by choice: no standard deviation, no patches");
       return inverseDistance(green, remarks);
     }
-    if (variogram.model().isEmpty()) {
-      String reason = ((NotFitted) variogram.outcome()).reason();
-      if (settings.method() == Method.KRIGING) {
-        return noMap(green, remarks, new Refusal("no variogram: " + reason, "read more places"));
-      }
-      remarks.add("inverse distance, indicative, without standard deviation: " + reason);
-      return inverseDistance(green, remarks);
+    if (variogram.outcome() instanceof NotPooled not) {
+      return noMap(green, remarks, new Refusal("no variogram: " + not.reason(), not.remedy()));
     }
-    if (!variogram.structured()) {
-      return noMap(green, remarks, noStructure(variogram));
-    }
-    return kriging(green, variogram, remarks);
-  }
-
-  private List<String> remarks(Prepared green) {
-    List<String> remarks = new ArrayList<>();
-    int n = green.observations().size();
-    if (n >= settings.needed().map() && n < settings.needed().full()) {
-      remarks.add(n + " readings: indicative");
-    }
-    int controls = green.stations().controls().size();
-    if (controls > 0) {
-      remarks.add(counted(controls, "reading") + " of control stations not mapped");
-    }
-    if (green.merged() > 0) {
-      boolean averaged = settings.duplicates() != DuplicatePolicy.KEEP_FIRST;
-      remarks.add(
-          counted(green.merged(), "station")
-              + " at the place of another "
-              + (averaged ? "averaged with it" : "left out"));
-    }
-    double area = green.subject().green().areaM2();
-    double most = COARSEST * Math.sqrt(area);
-    if (settings.cellM() > most) {
-      remarks.add(
-          String.format(
-              Locale.ROOT,
-              "cells of %s m are coarse for %.0f m²: %.2g m or less shows the green's shape",
-              settings.cellM(),
-              area,
-              most));
-    }
-    return remarks;
-  }
-
-  private static String counted(long count, String noun) {
-    String ending = count == 1 ? "" : noun.endsWith("ch") ? "es" : "s";
-    return count + " " + noun + ending;
+    return kriging(green, variogram, population, latest, remarks);
   }
 
   private Optional<Refusal> tooManyCells(Prepared green) {
@@ -140,59 +90,100 @@ final class GreenMapper {
     return new BigDecimal(metres).round(new MathContext(1, RoundingMode.UP)).toPlainString();
   }
 
-  private static Refusal noStructure(SurveyVariogram variogram) {
-    double share = variogram.model().map(NestedModel::nuggetShare).orElse(1.0);
-    return new Refusal(
-        String.format(
-            Locale.ROOT,
-            "no spatial structure found: the nugget is %.0f %% of the sill in %s",
-            100 * share,
-            variogram.source()),
-        "the green's mean stands; read more places, with close pairs, for a map");
-  }
-
-  private Outcome kriging(Prepared green, SurveyVariogram variogram, List<String> remarks) {
-    NestedModel model = variogram.model().orElseThrow();
-    Observations observations = filtered(green, model.nugget());
-    Predictor predictor = Kriging.ordinary(model.withNugget(0)).fit(observations);
+  private Outcome kriging(
+      Prepared green,
+      MapVariogram variogram,
+      Optional<GreenPopulation> population,
+      boolean latest,
+      GreenRemarks remarks) {
+    PooledVariogram pooled = variogram.pooled().orElseThrow();
+    remarks.onVariogram(green, pooled);
+    remarks.onPopulation(population);
+    int n = green.observations().size();
+    int[] main = population.map(p -> p.main(n)).orElseGet(() -> Arrays.copyOf(all(n), n));
     GreenCells cells = cells(green);
-    Estimates estimates =
-        predictor.estimate(Targets.of(cells.neededX(), cells.neededY()), threads, progress);
-    int failed = estimates.size() - estimates.count(CellStatus.ESTIMATED);
-    if (failed > 0) {
-      return noMap(
-          green,
-          remarks,
-          new Refusal(
-              String.format(
-                  Locale.ROOT,
-                  "the kriging system is ill-conditioned (condition estimate %.1e)",
-                  estimates.conditionEstimate()),
-              "look for readings at nearly the same place, or use --method inverse-distance"));
+    KrigedGreen.Attempt attempt =
+        KrigedGreen.of(
+            green,
+            main,
+            pooled.draws(green.sample()),
+            cells,
+            settings.uncertainty(),
+            threads,
+            progress);
+    if (attempt.refusal().isPresent()) {
+      return noMap(green, remarks, attempt.refusal().get());
     }
-    double[] sd = estimates.variances();
-    for (int i = 0; i < sd.length; i++) {
-      sd[i] = Math.sqrt(sd[i]);
-    }
-    Surface surface = Surface.of(cells, estimates.values(), sd, estimates.conditionEstimate());
+    KrigedGreen kriged = attempt.green().orElseThrow();
     Outcome.Basis basis =
         new Outcome.Basis(
             Method.KRIGING,
-            Optional.of(variogram),
             Optional.of(
-                LeaveOneOut.of(Kriging.ordinary(model), green.observations(), 1, progress)));
-    return mapped(green, remarks, basis, surface, (x, y, w) -> meanAndSd(predictor, x, y, w));
+                new Outcome.KrigingBasis(
+                    variogram,
+                    kriged.leaveOneOut(),
+                    settings.uncertainty().realisations(),
+                    population.map(GreenPopulation::finding))));
+    Surface surface = kriged.surface();
+    Optional<BandChances> chances =
+        green
+            .subject()
+            .band()
+            .map(b -> BandChances.of(green, kriged, cells, b, population, threads, progress));
+    return cut(
+        green,
+        remarks,
+        basis,
+        chances.map(c -> surface.with(c.rasters())).orElse(surface),
+        new Cut(
+            kriged.regionMean(),
+            chances.map(c -> c.zones(surface)).orElse(List.of()),
+            chances,
+            latest ? next(green, kriged) : Optional.empty()));
   }
 
-  private static Observations filtered(Prepared green, double nugget) {
-    double[] variance = new double[green.observations().size()];
-    for (int i = 0; i < variance.length; i++) {
-      variance[i] = nugget / green.insertions()[i];
+  private static int[] all(int n) {
+    int[] all = new int[n];
+    Arrays.setAll(all, i -> i);
+    return all;
+  }
+
+  private Optional<StationRanking> next(Prepared green, KrigedGreen kriged) {
+    int count = settings.uncertainty().nextStations();
+    if (count == 0) {
+      return Optional.empty();
     }
-    return green.observations().withMeasurementVariance(variance);
+    var walk =
+        green.stations().stations().stream()
+            .sorted(
+                Comparator.comparingInt(
+                    s ->
+                        s.insertions().stream()
+                            .mapToInt(r -> r.label().sequence())
+                            .min()
+                            .orElse(0)))
+            .toList();
+    Positions existing =
+        Positions.of(
+            walk.stream().mapToDouble(Stations.Station::x).toArray(),
+            walk.stream().mapToDouble(Stations.Station::y).toArray());
+    double[] limits =
+        green
+            .subject()
+            .band()
+            .map(b -> new double[] {b.lowPct(), b.highPct()})
+            .orElseGet(() -> new double[0]);
+    return Optional.of(
+        NextStations.withDefaults()
+            .withCount(count)
+            .rank(
+                green.subject().green().outline(),
+                existing,
+                kriged.modelDraws(green.meanJitterM()),
+                limits));
   }
 
-  private Outcome inverseDistance(Prepared green, List<String> remarks) {
+  private Outcome inverseDistance(Prepared green, GreenRemarks remarks) {
     GreenCells cells = cells(green);
     double[] values =
         InverseDistance.ofPower(POWER)
@@ -205,56 +196,67 @@ final class GreenMapper {
     double[] none = new double[values.length];
     Arrays.fill(none, Double.NaN);
     Surface surface = Surface.of(cells, values, none, 1);
-    Outcome.Basis basis =
-        new Outcome.Basis(Method.INVERSE_DISTANCE, Optional.empty(), Optional.empty());
-    return mapped(green, remarks, basis, surface, RegionMean.UNKNOWN);
+    List<Zone> zones =
+        green
+            .subject()
+            .band()
+            .map(
+                band ->
+                    Zones.of(
+                        green.subject().green().outline(),
+                        surface.interpolable(),
+                        band,
+                        RegionMean.UNKNOWN))
+            .orElse(List.of());
+    return cut(
+        green,
+        remarks,
+        new Outcome.Basis(Method.INVERSE_DISTANCE, Optional.empty()),
+        surface,
+        new Cut(RegionMean.UNKNOWN, zones, Optional.empty(), Optional.empty()));
   }
 
-  private static RegionMean.MeanAndSd meanAndSd(
-      Predictor predictor, double[] x, double[] y, double[] weight) {
-    Estimate mean = predictor.mean(x, y, weight);
-    return new RegionMean.MeanAndSd(mean.value(), mean.standardDeviation());
-  }
+  /** What a surface is cut with. */
+  private record Cut(
+      RegionMean regionMean,
+      List<Zone> zones,
+      Optional<BandChances> chances,
+      Optional<StationRanking> next) {}
 
-  /** Cuts the surface into zones, patches and lines. */
-  private Outcome mapped(
-      Prepared green,
-      List<String> remarks,
-      Outcome.Basis basis,
-      Surface surface,
-      RegionMean regionMean) {
+  private Outcome cut(
+      Prepared green, GreenRemarks remarks, Outcome.Basis basis, Surface surface, Cut cut) {
     Geometry outline = green.subject().green().outline();
     Raster field = surface.interpolable();
     Contours contours = Contours.of(outline, field);
-    List<Zone> zones = new ArrayList<>();
-    List<Patch> patches = new ArrayList<>();
-    Optional<TargetBand> band = green.subject().band();
-    double[] limits =
-        band.map(b -> new double[] {b.lowPct(), b.highPct()}).orElseGet(() -> new double[0]);
-    if (band.isPresent()) {
-      zones.addAll(Zones.of(contours, field, band.get(), regionMean));
-      patches.addAll(Patches.of(zones, field, places(green), regionMean));
-      long unread = patches.stream().filter(p -> p.readings() == 0).count();
-      if (unread > 0) {
-        remarks.add(counted(unread, "patch") + (unread == 1 ? " holds" : " hold") + " no reading");
-      }
-    }
     Ground whole = Ground.of(outline, field);
     RegionMean.MeanAndSd mean =
         new RegionMean.MeanAndSd(
-            whole.mean(contours.surface()), whole.sd(regionMean, field.grid().cell()));
+            whole.mean(contours.surface()), whole.sd(cut.regionMean, field.grid().cell()));
+    cut.chances.ifPresent(c -> c.judge(cut.zones, remarks));
+    boolean byValue = cut.chances.isEmpty();
+    double[] limits =
+        green
+            .subject()
+            .band()
+            .filter(b -> byValue)
+            .map(b -> new double[] {b.lowPct(), b.highPct()})
+            .orElseGet(() -> new double[0]);
+    Outcome.Parts parts =
+        new Outcome.Parts(
+            cut.zones,
+            cut.chances.map(c -> c.marks(surface, cut.regionMean, remarks)),
+            contours.isoLines(settings.isoStepPct(), limits),
+            mean,
+            cut.next);
     return new Outcome.Mapped(
         green.subject(),
         green.stations(),
         summary(green),
-        remarks,
+        remarks.lines(),
+        remarks.standing(),
         basis,
         surface,
-        new Outcome.Parts(zones, patches, contours.isoLines(settings.isoStepPct(), limits), mean));
-  }
-
-  private static List<Coordinate> places(Prepared green) {
-    return green.stations().stations().stream().map(s -> new Coordinate(s.x(), s.y())).toList();
+        parts);
   }
 
   private GreenCells cells(Prepared green) {
@@ -263,8 +265,9 @@ final class GreenMapper {
         outline, CellGrid.covering(outline.getEnvelopeInternal(), settings.cellM()));
   }
 
-  private static Outcome noMap(Prepared green, List<String> remarks, Refusal why) {
-    return new Outcome.NoMap(green.subject(), green.stations(), summary(green), remarks, why);
+  private static Outcome noMap(Prepared green, GreenRemarks remarks, Refusal why) {
+    return new Outcome.NoMap(
+        green.subject(), green.stations(), summary(green), remarks.lines(), why);
   }
 
   /** Statistics of the stations not chosen for what is seen there, unless all are. */

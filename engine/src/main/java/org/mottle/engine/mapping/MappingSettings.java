@@ -15,6 +15,8 @@ import org.mottle.engine.observation.DuplicatePolicy;
  * @param duplicates what to do with readings of different stations at one place
  * @param variogram how the variogram is made
  * @param needed how many readings are needed for what
+ * @param uncertainty how much is drawn to say how sure the map is
+ * @param positions what is known of positions beyond what the readings say
  */
 public record MappingSettings(
     Method method,
@@ -23,7 +25,9 @@ public record MappingSettings(
     double measurementSdPct,
     DuplicatePolicy duplicates,
     VariogramSettings variogram,
-    Needed needed) {
+    Needed needed,
+    UncertaintySettings uncertainty,
+    PositionSettings positions) {
 
   /**
    * How many readings are needed for what.
@@ -32,9 +36,9 @@ public record MappingSettings(
    * @param full fewer than this: the map is marked as indicative
    * @param ownVariogram at least this many: the green has a variogram of its own (Webster & Oliver
    *     1992 ask for 100 to 150)
-   * @param pairs fewer pairs than this in all: no variogram is fitted
+   * @param pool fewer stations than this in a pool: an assumed range and nugget enter its variogram
    */
-  public record Needed(int map, int full, int ownVariogram, int pairs) {
+  public record Needed(int map, int full, int ownVariogram, int pool) {
     public static final Needed DEFAULT = new Needed(8, 12, 100, 60);
   }
 
@@ -54,40 +58,76 @@ public record MappingSettings(
         Double.NaN,
         DuplicatePolicy.REJECT,
         VariogramSettings.defaults(),
-        Needed.DEFAULT);
+        Needed.DEFAULT,
+        UncertaintySettings.defaults(),
+        PositionSettings.RECORDED);
   }
 
   public MappingSettings withMethod(Method newMethod) {
-    return new MappingSettings(
-        newMethod, cellM, isoStepPct, measurementSdPct, duplicates, variogram, needed);
+    return with(newMethod, cellM, isoStepPct, duplicates);
   }
 
   public MappingSettings withCellM(double newCellM) {
-    return new MappingSettings(
-        method, newCellM, isoStepPct, measurementSdPct, duplicates, variogram, needed);
+    return with(method, newCellM, isoStepPct, duplicates);
   }
 
   public MappingSettings withIsoStepPct(double newStep) {
-    return new MappingSettings(
-        method, cellM, newStep, measurementSdPct, duplicates, variogram, needed);
-  }
-
-  public MappingSettings withMeasurementSdPct(double newSd) {
-    return new MappingSettings(method, cellM, isoStepPct, newSd, duplicates, variogram, needed);
+    return with(method, cellM, newStep, duplicates);
   }
 
   public MappingSettings withDuplicates(DuplicatePolicy newPolicy) {
+    return with(method, cellM, isoStepPct, newPolicy);
+  }
+
+  private MappingSettings with(
+      Method newMethod, double newCellM, double newStep, DuplicatePolicy newPolicy) {
     return new MappingSettings(
-        method, cellM, isoStepPct, measurementSdPct, newPolicy, variogram, needed);
+        newMethod,
+        newCellM,
+        newStep,
+        measurementSdPct,
+        newPolicy,
+        variogram,
+        needed,
+        uncertainty,
+        positions);
+  }
+
+  public MappingSettings withMeasurementSdPct(double newSd) {
+    return new MappingSettings(
+        method, cellM, isoStepPct, newSd, duplicates, variogram, needed, uncertainty, positions);
   }
 
   public MappingSettings withVariogram(VariogramSettings newVariogram) {
-    return new MappingSettings(
-        method, cellM, isoStepPct, measurementSdPct, duplicates, newVariogram, needed);
+    return withParts(newVariogram, needed, uncertainty, positions);
   }
 
   public MappingSettings withNeeded(Needed newNeeded) {
+    return withParts(variogram, newNeeded, uncertainty, positions);
+  }
+
+  public MappingSettings withUncertainty(UncertaintySettings newUncertainty) {
+    return withParts(variogram, needed, newUncertainty, positions);
+  }
+
+  public MappingSettings withPositions(PositionSettings newPositions) {
+    return withParts(variogram, needed, uncertainty, newPositions);
+  }
+
+  private MappingSettings withParts(
+      VariogramSettings newVariogram,
+      Needed newNeeded,
+      UncertaintySettings newUncertainty,
+      PositionSettings newPositions) {
     return new MappingSettings(
-        method, cellM, isoStepPct, measurementSdPct, duplicates, variogram, newNeeded);
+        method,
+        cellM,
+        isoStepPct,
+        measurementSdPct,
+        duplicates,
+        newVariogram,
+        newNeeded,
+        newUncertainty,
+        newPositions);
   }
 }

@@ -3,10 +3,14 @@ package org.mottle.engine.mapping;
 import java.util.List;
 import java.util.Optional;
 import org.mottle.engine.contour.IsoLine;
+import org.mottle.engine.patch.Marks;
 import org.mottle.engine.patch.Patch;
 import org.mottle.engine.patch.RegionMean.MeanAndSd;
+import org.mottle.engine.patch.Spot;
 import org.mottle.engine.patch.Zone;
 import org.mottle.engine.patch.ZoneClass;
+import org.mottle.engine.plan.StationRanking;
+import org.mottle.engine.population.Finding;
 import org.mottle.engine.survey.Refusal;
 import org.mottle.engine.validation.Predictions;
 
@@ -43,6 +47,7 @@ public sealed interface Outcome {
       Stations stations,
       ReadingSummary summary,
       List<String> remarks,
+      Standing standing,
       Basis basis,
       Surface surface,
       Parts parts)
@@ -66,25 +71,63 @@ public sealed interface Outcome {
    * What a map rests on.
    *
    * @param method kriging or inverse distance
-   * @param variogram behind kriging
-   * @param crossValidation of the readings of this green, under kriging
+   * @param kriging behind kriging; empty for inverse distance
    */
-  record Basis(
-      Method method, Optional<SurveyVariogram> variogram, Optional<Predictions> crossValidation) {}
+  record Basis(Method method, Optional<KrigingBasis> kriging) {
+
+    /** The variogram behind kriging. */
+    public Optional<MapVariogram> variogram() {
+      return kriging.map(KrigingBasis::variogram);
+    }
+
+    /** The readings of this green predicted from one another, under kriging. */
+    public Optional<Predictions> crossValidation() {
+      return kriging.map(KrigingBasis::crossValidation);
+    }
+  }
+
+  /**
+   * What a kriged map rests on.
+   *
+   * @param variogram pooled
+   * @param crossValidation every reading of this green predicted from the others
+   * @param realisations drawn
+   * @param populations what the readings say of a second, drier population; empty where not tested
+   */
+  record KrigingBasis(
+      MapVariogram variogram,
+      Predictions crossValidation,
+      int realisations,
+      Optional<Finding> populations) {}
 
   /**
    * What a surface is cut into.
    *
    * @param zones tile the green; empty without a band
-   * @param patches connected parts of the dry and wet zones
+   * @param marks patches, spots and what ground is expected; empty without a band or probabilities
    * @param isoLines lines of equal moisture
    * @param whole mean of the surface over the green, with the standard deviation of its error
+   * @param next where to read next; empty where it was not asked for
    */
-  record Parts(List<Zone> zones, List<Patch> patches, List<IsoLine> isoLines, MeanAndSd whole) {
+  record Parts(
+      List<Zone> zones,
+      Optional<Marks> marks,
+      List<IsoLine> isoLines,
+      MeanAndSd whole,
+      Optional<StationRanking> next) {
     public Parts {
       zones = List.copyOf(zones);
-      patches = List.copyOf(patches);
       isoLines = List.copyOf(isoLines);
+    }
+
+    /** Dry and wet places with an outline. */
+    public List<Patch> patches() {
+      return marks.map(Marks::patches).orElse(List.of());
+    }
+
+    /** Dry and wet places without one. */
+    public List<Spot> spots() {
+      return marks.map(Marks::spots).orElse(List.of());
     }
   }
 }

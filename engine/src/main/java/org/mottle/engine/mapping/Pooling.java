@@ -1,15 +1,15 @@
 package org.mottle.engine.mapping;
 
 /**
- * Over which greens an experimental variogram is pooled. Pairs of readings never cross greens
+ * Over which readings a variogram is pooled. Pairs of readings never cross greens or surveys
  * whatever is chosen.
  */
 public enum Pooling {
-  /** All greens of a survey. */
-  SURVEY("survey"),
-  /** The greens of a survey that are built alike. */
+  /** The greens that are built alike, in all their surveys. */
   ROOT_ZONE("root-zone"),
-  /** Each green by itself. */
+  /** All greens of a survey, however built. */
+  SURVEY("survey"),
+  /** Each green by itself, in all its surveys. */
   GREEN("green");
 
   private final String label;

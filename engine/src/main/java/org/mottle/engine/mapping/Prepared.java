@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
+import org.mottle.engine.likelihood.Sample;
 import org.mottle.engine.mapping.Stations.Station;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.observation.Duplicates;
@@ -16,8 +18,9 @@ import org.mottle.engine.survey.Refusal;
  * @param subject the green
  * @param stations its readings by station; of those at one place only the first when that is the
  *     policy
- * @param observations one value a station, without measurement variance
+ * @param observations one value a station with its position error, without measurement variance
  * @param insertions [n] insertions behind each value
+ * @param members [n] which station each value is, the first where several were averaged
  * @param merged stations averaged with, or left out for, another at the same place
  * @param obstacle why these readings cannot carry a map whatever the variogram
  */
@@ -26,6 +29,7 @@ record Prepared(
     Stations stations,
     Observations observations,
     int[] insertions,
+    int[] members,
     int merged,
     Optional<Refusal> obstacle) {
 
@@ -42,12 +46,18 @@ record Prepared(
     Duplicates.Resolved resolved =
         (Duplicates.Resolved)
             Duplicates.resolve(
-                stations.observations(), Coincidence.SAME_PLACE_M, DuplicatePolicy.AVERAGE);
+                stations
+                    .observations()
+                    .withPositionError(
+                        new StationErrors(settings.positions()).of(stations.stations())),
+                Coincidence.SAME_PLACE_M,
+                DuplicatePolicy.AVERAGE);
     return new Prepared(
         subject,
         stations,
         resolved.observations(),
         insertions(stations.stations(), resolved.groups()),
+        members(stations.stations().size(), resolved.groups()),
         all.stations().size() - resolved.observations().size(),
         subject.obstacle().or(() -> obstacle(resolved.observations(), settings.needed().map())));
   }
@@ -62,6 +72,13 @@ record Prepared(
       }
     }
     return Arrays.stream(count).filter(c -> c > 0).toArray();
+  }
+
+  /** Stations averaged with one before them have no value of their own. */
+  private static int[] members(int stations, List<int[]> averaged) {
+    boolean[] gone = new boolean[stations];
+    averaged.forEach(group -> Arrays.stream(group).skip(1).forEach(i -> gone[i] = true));
+    return IntStream.range(0, stations).filter(i -> !gone[i]).toArray();
   }
 
   private static Optional<Refusal> obstacle(Observations o, int needed) {
@@ -111,6 +128,40 @@ record Prepared(
 
   private static String shortest(double value) {
     return value == Math.rint(value) ? String.format(Locale.ROOT, "%.0f", value) : "" + value;
+  }
+
+  /** The station of a value. */
+  Stations.Station station(int i) {
+    return stations.stations().get(members[i]);
+  }
+
+  /** [n] whether the value is of a station chosen for what was seen there. */
+  boolean[] chosen() {
+    boolean[] chosen = new boolean[observations.size()];
+    for (int i = 0; i < chosen.length; i++) {
+      chosen[i] = station(i).chosen();
+    }
+    return chosen;
+  }
+
+  /** [n] name of the station of each value. */
+  List<String> names() {
+    return Arrays.stream(members).mapToObj(m -> stations.stations().get(m).name()).toList();
+  }
+
+  /** Root mean square of the stations' own position errors, m per axis. */
+  double meanJitterM() {
+    double sum = 0;
+    for (double sd : observations.positionError().jitterSdM()) {
+      sum += sd * sd;
+    }
+    return Math.sqrt(sum / Math.max(1, observations.size()));
+  }
+
+  /** As the likelihood of a pooled variogram sees it. */
+  Sample sample() {
+    return new Sample(
+        subject.green().id(), subject.surveyId(), observations, insertions, stations.replicates());
   }
 
   /** Whether its pairs can enter a variogram. */

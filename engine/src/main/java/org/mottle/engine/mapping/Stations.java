@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
+import org.mottle.engine.likelihood.Replicates;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.observation.Duplicates;
 import org.mottle.engine.observation.Observations;
@@ -57,11 +58,18 @@ public record Stations(List<Station> stations, List<Reading> controls) {
       return insertions.get(0).role() == Reading.Role.POINT_OF_INTEREST;
     }
 
-    /**
-     * Sum of squares of the insertions about their mean, with insertions - 1 degrees of freedom.
-     */
-    double sumOfSquares() {
-      return insertions.stream().mapToDouble(r -> (r.pct() - value) * (r.pct() - value)).sum();
+    /** What its insertions say of the variance of one; nothing when two people read it. */
+    Replicates replicates() {
+      long hands =
+          insertions.stream()
+              .map(r -> r.protocol().operator() + "/" + r.protocol().probe())
+              .distinct()
+              .count();
+      return hands > 1
+          ? Replicates.NONE
+          : new Replicates(
+              insertions.stream().mapToDouble(r -> (r.pct() - value) * (r.pct() - value)).sum(),
+              insertions.size() - 1);
     }
   }
 
@@ -125,6 +133,11 @@ public record Stations(List<Station> stations, List<Reading> controls) {
             .mapToObj(stations::get)
             .toList();
     return new Stations(first, controls);
+  }
+
+  /** What repeated insertions say of the variance of one, % by volume squared. */
+  Replicates replicates() {
+    return stations.stream().map(Station::replicates).reduce(Replicates.NONE, Replicates::plus);
   }
 
   Observations observations() {

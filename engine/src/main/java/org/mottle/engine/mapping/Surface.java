@@ -1,6 +1,7 @@
 package org.mottle.engine.mapping;
 
 import java.util.Arrays;
+import java.util.Optional;
 import org.apache.commons.math3.stat.descriptive.rank.Median;
 import org.mottle.engine.grid.GreenCells;
 import org.mottle.engine.grid.Raster;
@@ -16,6 +17,7 @@ import org.mottle.engine.grid.Raster;
  * @param medianSd median of {@code sd} over the green, % by volume; NaN where the method has none
  * @param evenness of {@code mean} over the green
  * @param conditionEstimate of the kriging system; 1 for inverse distance
+ * @param chances of being below and above the band; empty without a band or a standard deviation
  */
 public record Surface(
     GreenCells cells,
@@ -24,7 +26,17 @@ public record Surface(
     Raster sd,
     double medianSd,
     Evenness evenness,
-    double conditionEstimate) {
+    double conditionEstimate,
+    Optional<Chances> chances) {
+
+  /**
+   * Probabilities in the cells whose centre is inside.
+   *
+   * @param dry of being below the band
+   * @param wet of being above it
+   * @param low of belonging to a second, drier population; empty where there is none
+   */
+  public record Chances(Raster dry, Raster wet, Optional<Raster> low) {}
 
   /**
    * @param mean one value for each needed centre of the cells
@@ -40,7 +52,13 @@ public record Surface(
         sdMap,
         median(sdMap),
         Evenness.of(meanMap),
-        conditionEstimate);
+        conditionEstimate,
+        Optional.empty());
+  }
+
+  Surface with(Chances found) {
+    return new Surface(
+        cells, interpolable, mean, sd, medianSd, evenness, conditionEstimate, Optional.of(found));
   }
 
   private static double median(Raster raster) {

@@ -2,8 +2,7 @@ package org.mottle.engine.mapping;
 
 import java.util.List;
 import java.util.Optional;
-import org.mottle.engine.validation.Predictions;
-import org.mottle.engine.validation.Scores;
+import org.mottle.engine.validation.Calibration;
 
 /**
  * All that came of mapping.
@@ -13,10 +12,7 @@ import org.mottle.engine.validation.Scores;
  * @param outcomes one a green and survey, in the order given
  */
 public record SurveyMap(
-    MappingSettings settings, List<SurveyVariogram> variograms, List<Outcome> outcomes) {
-  /** Level of the intervals whose coverage is scored. */
-  public static final double LEVEL = 0.9;
-
+    MappingSettings settings, List<MapVariogram> variograms, List<Outcome> outcomes) {
   public SurveyMap {
     variograms = List.copyOf(variograms);
     outcomes = List.copyOf(outcomes);
@@ -47,16 +43,35 @@ public record SurveyMap(
   }
 
   /**
-   * Scores of the leave-one-out predictions of every green that rests on a variogram, taken
+   * How the leave-one-out predictions of every green that rests on a variogram bear out, taken
    * together; empty when none does.
    */
-  public Optional<Scores> scores(SurveyVariogram variogram) {
-    List<Predictions> all =
+  public Optional<Calibration> calibration(MapVariogram variogram) {
+    return calibration(
         maps().stream()
-            .map(Outcome.Mapped::basis)
-            .filter(basis -> basis.variogram().filter(v -> v == variogram).isPresent())
-            .flatMap(basis -> basis.crossValidation().stream())
+            .filter(m -> m.basis().variogram().filter(v -> v == variogram).isPresent())
+            .toList());
+  }
+
+  /** The same over the greens of a survey. */
+  public Optional<Calibration> calibration(String surveyId) {
+    return calibration(
+        maps().stream().filter(m -> m.subject().surveyId().equals(surveyId)).toList());
+  }
+
+  /** The same over all maps. */
+  public Optional<Calibration> calibration() {
+    return calibration(maps());
+  }
+
+  private static Optional<Calibration> calibration(List<Outcome.Mapped> maps) {
+    List<Calibration.Part> parts =
+        maps.stream()
+            .flatMap(
+                m ->
+                    m.basis().crossValidation().stream()
+                        .map(p -> new Calibration.Part(p, m.subject().band())))
             .toList();
-    return all.isEmpty() ? Optional.empty() : Optional.of(Scores.pooled(all, LEVEL));
+    return parts.isEmpty() ? Optional.empty() : Optional.of(Calibration.of(parts));
   }
 }

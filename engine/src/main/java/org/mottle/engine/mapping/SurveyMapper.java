@@ -2,8 +2,11 @@ package org.mottle.engine.mapping;
 
 import java.util.Arrays;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
@@ -26,7 +29,10 @@ public record SurveyMapper(MappingSettings settings) {
   public SurveyMap map(List<GreenSurvey> subjects, int threads, Progress progress) {
     List<Prepared> prepared = subjects.stream().map(s -> Prepared.of(s, settings)).toList();
     progress.check();
-    List<SurveyVariogram> variograms = new Variograms(settings, threads).of(prepared);
+    List<MapVariogram> variograms = new Variograms(settings, threads, progress).of(prepared);
+    List<Optional<GreenPopulation>> populations =
+        GreenPopulation.of(prepared, settings.uncertainty().seed());
+    boolean[] latest = latest(subjects);
     boolean single = subjects.size() == 1;
     GreenMapper mapper =
         new GreenMapper(settings, single ? threads : 1, single ? progress : Progress.NONE);
@@ -40,14 +46,26 @@ public record SurveyMapper(MappingSettings settings) {
         () ->
             (from, to) -> {
               for (int i = from; i < to; i++) {
-                outcomes[i] = mapper.map(prepared.get(i), variograms.get(i));
+                outcomes[i] =
+                    mapper.map(prepared.get(i), variograms.get(i), populations.get(i), latest[i]);
               }
             });
     return new SurveyMap(settings, distinct(variograms), Arrays.asList(outcomes));
   }
 
-  private static List<SurveyVariogram> distinct(List<SurveyVariogram> variograms) {
-    Set<SurveyVariogram> once = Collections.newSetFromMap(new IdentityHashMap<>());
+  /** Whether each is the last survey of its green, in the order given. */
+  private static boolean[] latest(List<GreenSurvey> subjects) {
+    Map<String, Integer> last = new HashMap<>();
+    for (int i = 0; i < subjects.size(); i++) {
+      last.put(subjects.get(i).green().id(), i);
+    }
+    boolean[] latest = new boolean[subjects.size()];
+    last.values().forEach(i -> latest[i] = true);
+    return latest;
+  }
+
+  private static List<MapVariogram> distinct(List<MapVariogram> variograms) {
+    Set<MapVariogram> once = Collections.newSetFromMap(new IdentityHashMap<>());
     return variograms.stream().filter(once::add).toList();
   }
 }

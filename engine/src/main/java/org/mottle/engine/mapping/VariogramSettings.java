@@ -1,39 +1,31 @@
 package org.mottle.engine.mapping;
 
-import java.util.Arrays;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.mottle.engine.check.Check;
 import org.mottle.engine.empirical.Estimator;
 import org.mottle.engine.fit.Shape;
-import org.mottle.engine.fit.Weighting;
 
 /**
- * How the variogram of a survey is made.
+ * How the variogram behind the maps is made. The model comes from the readings by likelihood;
+ * cutoff, lag and estimator are those of the experimental variogram that is shown beside it.
  *
- * @param pooling over which greens
- * @param model name of one model, or empty: the best of a short list
- * @param cutoffM longest lag used, m; NaN: half of the longest diagonal of a green's readings
+ * @param pooling over which greens and surveys
+ * @param shape one shape, or empty: what the readings say of a short list
+ * @param cutoffM longest lag shown, m; NaN: half of the longest diagonal of a green's readings
  * @param lagM width of a lag class, m; NaN: a fifteenth of the cutoff
  * @param estimator of the semivariance
- * @param weighting of the lag classes in the fit
  */
 public record VariogramSettings(
-    Pooling pooling,
-    Optional<String> model,
-    double cutoffM,
-    double lagM,
-    Estimator estimator,
-    Weighting weighting) {
-
-  private static final String NAMES =
-      Arrays.stream(Shape.values())
-          .map(shape -> shape.name().toLowerCase(Locale.ROOT))
-          .collect(Collectors.joining(", "));
+    Pooling pooling, Optional<Shape> shape, double cutoffM, double lagM, Estimator estimator) {
 
   public VariogramSettings {
-    model.ifPresent(VariogramSettings::shape);
+    shape
+        .filter(s -> !s.model(1, 1, 0.5).bounded())
+        .ifPresent(
+            s -> {
+              throw new IllegalArgumentException(
+                  "a map needs a variogram that levels off, was " + s);
+            });
     if (!Double.isNaN(cutoffM)) {
       Check.above("cutoff of the variogram", cutoffM, 0, "m");
     }
@@ -44,51 +36,27 @@ public record VariogramSettings(
 
   public static VariogramSettings defaults() {
     return new VariogramSettings(
-        Pooling.SURVEY,
-        Optional.empty(),
-        Double.NaN,
-        Double.NaN,
-        Estimator.CRESSIE_HAWKINS,
-        Weighting.PAIRS);
+        Pooling.ROOT_ZONE, Optional.empty(), Double.NaN, Double.NaN, Estimator.CRESSIE_HAWKINS);
   }
 
   public VariogramSettings withPooling(Pooling newPooling) {
-    return new VariogramSettings(newPooling, model, cutoffM, lagM, estimator, weighting);
+    return new VariogramSettings(newPooling, shape, cutoffM, lagM, estimator);
   }
 
-  /** One model, by its name, in place of the best of the short list. */
-  public VariogramSettings withModel(String name) {
-    return new VariogramSettings(pooling, Optional.of(name), cutoffM, lagM, estimator, weighting);
+  /** One shape in place of the short list. */
+  public VariogramSettings withShape(Shape only) {
+    return new VariogramSettings(pooling, Optional.of(only), cutoffM, lagM, estimator);
   }
 
   public VariogramSettings withCutoffM(double newCutoffM) {
-    return new VariogramSettings(pooling, model, newCutoffM, lagM, estimator, weighting);
+    return new VariogramSettings(pooling, shape, newCutoffM, lagM, estimator);
   }
 
   public VariogramSettings withLagM(double newLagM) {
-    return new VariogramSettings(pooling, model, cutoffM, newLagM, estimator, weighting);
+    return new VariogramSettings(pooling, shape, cutoffM, newLagM, estimator);
   }
 
   public VariogramSettings withEstimator(Estimator newEstimator) {
-    return new VariogramSettings(pooling, model, cutoffM, lagM, newEstimator, weighting);
-  }
-
-  public VariogramSettings withWeighting(Weighting newWeighting) {
-    return new VariogramSettings(pooling, model, cutoffM, lagM, estimator, newWeighting);
-  }
-
-  /** The shape that is asked for; empty: the best of the short list. */
-  Optional<Shape> shape() {
-    return model.map(VariogramSettings::shape);
-  }
-
-  private static Shape shape(String name) {
-    return Arrays.stream(Shape.values())
-        .filter(shape -> shape.name().equalsIgnoreCase(name))
-        .findFirst()
-        .orElseThrow(
-            () ->
-                new IllegalArgumentException(
-                    "there is no model '" + name + "' of a variogram; there are " + NAMES));
+    return new VariogramSettings(pooling, shape, cutoffM, lagM, newEstimator);
   }
 }

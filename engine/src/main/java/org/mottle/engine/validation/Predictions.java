@@ -1,5 +1,6 @@
 package org.mottle.engine.validation;
 
+import java.util.List;
 import org.mottle.engine.kriging.Estimates;
 import org.mottle.engine.observation.Observations;
 
@@ -20,6 +21,29 @@ public final class Predictions {
 
   static Predictions of(Observations observations, Estimates estimates) {
     return new Predictions(observations.values(), estimates);
+  }
+
+  /**
+   * The mixture, in equal shares, of predictions of the same observations under different
+   * parameters: the mean of the predictions, and the mean of their variances plus the variance of
+   * the predictions.
+   */
+  public static Predictions mixture(List<Predictions> draws) {
+    int n = draws.get(0).size();
+    double[] mean = new double[n];
+    double[] variance = new double[n];
+    for (Predictions draw : draws) {
+      for (int i = 0; i < n; i++) {
+        mean[i] += draw.predicted(i) / draws.size();
+      }
+    }
+    for (Predictions draw : draws) {
+      for (int i = 0; i < n; i++) {
+        double off = draw.predicted(i) - mean[i];
+        variance[i] += (draw.variance(i) + off * off) / draws.size();
+      }
+    }
+    return new Predictions(draws.get(0).observed, Estimates.of(mean, variance));
   }
 
   public int size() {
