@@ -12,9 +12,9 @@ import org.mottle.engine.variogram.VariogramModel;
  *
  * <p>|h + d| has the density of Rice, r/s² exp(-(r² + h²)/2s²) I0(r h/s²), so that one integral of
  * the covariance C remains: over r within 6 s of h, between the kinks at 0 and at the lag where C
- * ends, by 20 Gauss-Legendre nodes. Error below 1e-7 of the partial sill, 1e-6 for a Matérn of
- * kappa 0.3. Costs 20 evaluations of the model, of an exponential and of the Bessel function.
- * Isotropic models that level off only. Immutable.
+ * ends, by 20 Gauss-Legendre nodes. Error below 1e-7 of the partial sill. Costs 20 evaluations of
+ * the model, of an exponential and of the Bessel function. Isotropic models that level off only.
+ * Immutable.
  */
 public final class DisplacedSemivariance {
   /** Beyond this many standard deviations a displacement is left out; once in 1e8. */
