@@ -85,7 +85,7 @@ final class FieldSearch {
   }
 
   private static int side(int nodes, double margin) {
-    return RowTransform.smoothAtLeast((int) Math.min(1 << 28, nodes + Math.ceil(margin)));
+    return RowTransform.cheapestAtLeast((int) Math.min(1 << 28, nodes + Math.ceil(margin)));
   }
 
   private long nodes(double marginX, double marginY) {
