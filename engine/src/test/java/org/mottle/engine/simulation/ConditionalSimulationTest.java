@@ -240,6 +240,47 @@ class ConditionalSimulationTest {
   }
 
   @Test
+  void a_drift_in_the_coordinates_and_a_known_mean_agree_with_kriging() {
+    double[] noise = new double[10];
+    Arrays.fill(noise, 0.4);
+    Observations observations =
+        readings()
+            .withMeasurementVariance(noise)
+            .withPositionError(new PositionError(filled(10, 0.4), 0));
+    assertAgreesWithKriging(
+        new Simulation(Drift.coordinates(), 3000, 4),
+        NestedModel.of(0, new Exponential(6, 4)),
+        readings().withMeasurementVariance(noise));
+    assertAgreesWithKriging(
+        new Simulation(Drift.knownMean(22), 3000, 6),
+        NestedModel.of(0, new Exponential(6, 12)),
+        observations);
+  }
+
+  /** Two readings in one hole differ by their measurement errors only. */
+  @Test
+  void replicates_at_one_place_agree_with_kriging() {
+    Observations observations =
+        Observations.of(
+                new double[] {3.1, 3.1, 3.1, 9.3, 9.3},
+                new double[] {4.2, 4.2, 4.2, 6.6, 6.7},
+                new double[] {21, 22, 23, 26, 27})
+            .withMeasurementVariance(filled(5, 0.02));
+    assertAgreesWithKriging(
+        new Simulation(Drift.constant(), 3000, 12),
+        NestedModel.of(0, new Exponential(6, 2)),
+        observations);
+  }
+
+  @Test
+  void ground_without_structure_keeps_the_uncertainty_of_its_mean() {
+    assertAgreesWithKriging(
+        new Simulation(Drift.constant(), 3000, 13),
+        NestedModel.of(0, new Spherical(0, 5)),
+        noisy(readings(), 2));
+  }
+
+  @Test
   void without_errors_every_realisation_honours_the_readings_at_nodes() {
     double[] x = {1.25, 6.75, 10.25, 4.25};
     double[] y = {1.75, 4.25, 7.75, 8.25};
