@@ -73,7 +73,7 @@ public final class DenseField implements GaussianField {
   private static NodeStencil.Place[] places(
       StructuralCovariance covariance, double spacing, int every) {
     NodeStencil.Place[] place = new NodeStencil.Place[every == 1 ? 0 : every * every];
-    NodeStencil stencil = place.length == 0 ? null : new NodeStencil(covariance, spacing);
+    NodeStencil stencil = place.length == 0 ? null : new NodeStencil(covariance, spacing, false);
     for (int p = 0; p < place.length; p++) {
       place[p] = new NodeStencil.Place();
       stencil.place((double) (p % every) / every, (double) (p / every) / every, place[p]);

@@ -48,7 +48,8 @@ final class FieldSearch {
     double marginY = Math.min(reachY, lattice.rows() - 1);
     GaussianField found = folded(marginX, marginY);
     if (found == null && incrementsOnly) {
-      found = intrinsic();
+      found = intrinsic(1);
+      found = found == null ? intrinsic(1.2) : found;
     }
     if (found == null) {
       found = DenseField.of(covariance, lattice, FEW_DENSE, TOLERANCE);
@@ -84,7 +85,7 @@ final class FieldSearch {
   }
 
   private static int side(int nodes, double margin) {
-    return RowTransform.smoothAtLeast((int) Math.min(1 << 28, nodes + Math.ceil(margin)));
+    return RowTransform.cheapestAtLeast((int) Math.min(1 << 28, nodes + Math.ceil(margin)));
   }
 
   private long nodes(double marginX, double marginY) {
@@ -122,12 +123,12 @@ final class FieldSearch {
     return covariance.most(lag, alongX);
   }
 
-  private GaussianField intrinsic() {
+  private GaussianField intrinsic(double end) {
     double spanX = (lattice.columns() - 1) * lattice.cell();
     double spanY = (lattice.rows() - 1) * lattice.cell();
     List<IntrinsicTerm> terms =
         covariance.model().structures().stream()
-            .map(s -> new IntrinsicTerm(s, spanX, spanY))
+            .map(s -> new IntrinsicTerm(s, end, spanX, spanY))
             .toList();
     double reachX = terms.stream().mapToDouble(t -> t.reach(true)).max().orElse(0);
     double reachY = terms.stream().mapToDouble(t -> t.reach(false)).max().orElse(0);

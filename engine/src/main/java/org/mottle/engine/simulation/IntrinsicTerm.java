@@ -12,23 +12,24 @@ import org.mottle.engine.variogram.VariogramModel;
  * which is that of a random plane.
  */
 final class IntrinsicTerm {
-  private static final double END = 1.2;
-
   /** Step of the differences that stand for the derivatives at L, in L. */
   private static final double STEP = 1e-3;
 
   private final Structure structure;
   private final double longest;
+  private final double end;
   private final double constant;
   private final double square;
   private final double tail;
 
   /**
+   * @param end r, at least 1
    * @param spanX longest separation along x, m
    * @param spanY longest separation along y, m
    */
-  IntrinsicTerm(Structure structure, double spanX, double spanY) {
+  IntrinsicTerm(Structure structure, double end, double spanX, double spanY) {
     this.structure = structure;
+    this.end = end;
     Anisotropy a = structure.anisotropy();
     this.longest = Math.sqrt(Math.max(a.squaredLag(spanX, spanY), a.squaredLag(spanX, -spanY)));
     VariogramModel model = structure.model();
@@ -37,10 +38,10 @@ final class IntrinsicTerm {
     double after = model.semivariance(longest * (1 + STEP));
     double slope = -(after - before) / (2 * STEP);
     double curvature = -(after - 2 * here + before) / (STEP * STEP);
-    double e = END - 1;
-    double tailSlope = -e * e * (END + 2);
+    double e = end - 1;
+    double tailSlope = -e * e * (end + 2);
     double tailCurvature = 2 * e * e * e + 6 * e * e + 6 * e;
-    this.tail = (curvature - slope) / (tailCurvature - tailSlope);
+    this.tail = e == 0 ? 0 : (curvature - slope) / (tailCurvature - tailSlope);
     this.square = (tail * tailSlope - slope) / 2;
     this.constant = tail * e * e * e - (model.partialSill() - here) - square;
   }
@@ -52,7 +53,7 @@ final class IntrinsicTerm {
 
   /** Where the function ends along x or y, m. */
   double reach(boolean alongX) {
-    return END * longest * StructuralCovariance.extent(structure.anisotropy(), alongX);
+    return end * longest * StructuralCovariance.extent(structure.anisotropy(), alongX);
   }
 
   RandomPlane plane() {
@@ -75,7 +76,7 @@ final class IntrinsicTerm {
       VariogramModel model = structure.model();
       return model.partialSill() - model.semivariance(lag) + constant + square * u * u;
     }
-    double left = Math.max(0, END - u);
+    double left = Math.max(0, end - u);
     return tail * left * left * left / u;
   }
 }

@@ -4,13 +4,16 @@ import org.mottle.engine.solve.CholeskyFactor;
 import org.mottle.engine.solve.Factorisation;
 
 /**
- * The value of a field between its nodes, by ordinary kriging from the 4 x 4 nodes round the place:
- * the weighted sum has, with these nodes, the covariance that the field has there, and what it
- * lacks in variance is known. As the weights sum to 1 this holds for fields of increments too.
+ * The value of a field between its nodes, by kriging from the 4 x 4 nodes round the place, and the
+ * variance that the weighted sum lacks. With these nodes the sum and noise of that variance have
+ * the covariance that the field has there (simple kriging), or where increments are enough the
+ * variogram (ordinary kriging: the weights sum to 1, so that a constant or a plane in the field
+ * goes through).
  *
  * <p>With K [16 x 16] the covariance of the nodes and c [16] that with the place, w0 = K⁻¹c, s =
- * 1ᵀK⁻¹1 and m = 1 - 1ᵀw0, the weights are w0 + (m/s) K⁻¹1 and the variance lacking is C(0) - cᵀw0
- * + m²/s. K is factored once, whatever the place. Immutable, shared by threads.
+ * 1ᵀK⁻¹1 and m = 1 - 1ᵀw0 (0 for simple kriging), the weights are w0 + (m/s) K⁻¹1 and the variance
+ * lacking is C(0) - cᵀw0 + m²/s. K is factored once, whatever the place. Immutable, shared by
+ * threads.
  */
 final class NodeStencil {
   static final int SIDE = 4;
@@ -19,10 +22,13 @@ final class NodeStencil {
   /**
    * Added to the diagonal of K, as a share of the sill, so that smooth covariances can be factored.
    */
+  private static final double ON_NODE = 1e-9;
+
   private static final double RIDGE = 1e-10;
 
   private final StructuralCovariance covariance;
   private final double spacing;
+  private final boolean incrementsOnly;
   private final CholeskyFactor factor;
   private final double[] ones;
   private final double onesSum;
@@ -32,15 +38,18 @@ final class NodeStencil {
     final double[] covariance = new double[NODES];
     final double[] simple = new double[NODES];
     final double[] weight = new double[NODES];
+
+    /** What the simple weights lack to 1; 0 where they need not sum to it. */
     double missing;
 
     /** Variance that the weighted sum lacks, value². */
     double residual;
   }
 
-  NodeStencil(StructuralCovariance covariance, double spacing) {
+  NodeStencil(StructuralCovariance covariance, double spacing, boolean incrementsOnly) {
     this.covariance = covariance;
     this.spacing = spacing;
+    this.incrementsOnly = incrementsOnly;
     this.factor = factor();
     this.ones = new double[NODES];
     java.util.Arrays.fill(ones, 1);
@@ -82,6 +91,26 @@ final class NodeStencil {
     for (int k = 0; k < NODES; k++) {
       c[k] = covariance.at((k % SIDE - 1 - fx) * spacing, (fy + 1 - k / SIDE) * spacing);
     }
+    if (onNode(fx) && onNode(fy)) {
+      takeNode((int) Math.rint(fx) + 1 + SIDE * ((int) Math.rint(fy) + 1), into);
+    } else {
+      krige(c, into);
+    }
+  }
+
+  private static boolean onNode(double f) {
+    return Math.abs(f - Math.rint(f)) < ON_NODE;
+  }
+
+  private static void takeNode(int node, Place into) {
+    java.util.Arrays.fill(into.simple, 0);
+    into.simple[node] = 1;
+    System.arraycopy(into.simple, 0, into.weight, 0, NODES);
+    into.missing = 0;
+    into.residual = 0;
+  }
+
+  private void krige(double[] c, Place into) {
     System.arraycopy(c, 0, into.simple, 0, NODES);
     factor.solve(into.simple);
     double sum = 0;
@@ -90,7 +119,7 @@ final class NodeStencil {
       sum += into.simple[k];
       explained += into.simple[k] * c[k];
     }
-    into.missing = 1 - sum;
+    into.missing = incrementsOnly ? 1 - sum : 0;
     double multiplier = into.missing / onesSum;
     for (int k = 0; k < NODES; k++) {
       into.weight[k] = into.simple[k] + multiplier * ones[k];

@@ -47,7 +47,8 @@ record PreparedDraw(
         new PreparedDraw(
             draw.observations(),
             field,
-            new NodeStencil(new StructuralCovariance(draw.model()), lattice.cell()),
+            new NodeStencil(
+                new StructuralCovariance(draw.model()), lattice.cell(), drift.unbiased()),
             weights.toArray(),
             weights.estimates().values(),
             sd),

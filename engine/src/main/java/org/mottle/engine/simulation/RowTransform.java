@@ -47,6 +47,30 @@ final class RowTransform {
     return n;
   }
 
+  /**
+   * The length from {@code least} on that is cheapest for a field: powers of 2 take fewer
+   * operations than 3 and 5, and every node takes its random numbers, which cost about as much as
+   * ten stages.
+   */
+  static int cheapestAtLeast(int least) {
+    int cheapest = smoothAtLeast(least);
+    for (int n = cheapest; n <= 1.25 * least; n = smoothAtLeast(n + 1)) {
+      if (cost(n) < cost(cheapest)) {
+        cheapest = n;
+      }
+    }
+    return cheapest;
+  }
+
+  /** Rows touched a node of a whole field, roughly. */
+  private static double cost(int length) {
+    double stages = 10;
+    for (int radix : radices(length)) {
+      stages += radix == 2 ? 1 : radix == 5 ? 2.6 : 1.7;
+    }
+    return length * stages;
+  }
+
   private static int withoutSmallFactors(int n) {
     int rest = n;
     for (int factor : new int[] {2, 3, 5}) {

@@ -53,26 +53,29 @@ class ConditionalSimulationTest {
     return (ConditionalSimulation) outcome;
   }
 
-  /** Sums, squares and products of chosen cells. */
+  /** Sums and squares of chosen cells, and products of the first four. */
   private static final class Moments implements RealisationAccumulator<Moments> {
     private final int[] cells;
     private final double[] sum;
-    private final double[][] product;
+    private final double[] square;
+    private final double[][] product = new double[4][4];
     private final List<Integer> order = new ArrayList<>();
 
     Moments(int... cells) {
       this.cells = cells;
       this.sum = new double[cells.length];
-      this.product = new double[cells.length][cells.length];
+      this.square = new double[cells.length];
     }
 
     @Override
     public void add(int index, double[] values) {
       order.add(index);
       for (int i = 0; i < cells.length; i++) {
-        sum[i] += values[cells[i]];
-        for (int j = 0; j < cells.length; j++) {
-          product[i][j] += values[cells[i]] * values[cells[j]];
+        double v = values[cells[i]];
+        sum[i] += v;
+        square[i] += v * v;
+        for (int j = 0; i < 4 && j < Math.min(4, cells.length); j++) {
+          product[i][j] += v * values[cells[j]];
         }
       }
     }
@@ -82,7 +85,8 @@ class ConditionalSimulationTest {
       order.addAll(next.order);
       for (int i = 0; i < cells.length; i++) {
         sum[i] += next.sum[i];
-        for (int j = 0; j < cells.length; j++) {
+        square[i] += next.square[i];
+        for (int j = 0; i < 4 && j < 4; j++) {
           product[i][j] += next.product[i][j];
         }
       }
@@ -90,6 +94,11 @@ class ConditionalSimulationTest {
 
     double mean(int i) {
       return sum[i] / order.size();
+    }
+
+    double variance(int i) {
+      int n = order.size();
+      return (square[i] - sum[i] * sum[i] / n) / (n - 1);
     }
 
     double covariance(int i, int j) {
@@ -181,7 +190,7 @@ class ConditionalSimulationTest {
     for (int c = 0; c < GREEN.neededCount(); c++) {
       assertThat(simulation.mean()[c]).isCloseTo(kriged.value(c), within(1e-10));
       double z = (moments.mean(c) - kriged.value(c)) / Math.sqrt(kriged.variance(c) / n);
-      double ratio = moments.covariance(c, c) / kriged.variance(c);
+      double ratio = moments.variance(c) / kriged.variance(c);
       assertThat(z).as("mean of cell %d, seed %d", c, settings.seed()).isBetween(-5.0, 5.0);
       assertThat(ratio)
           .as("variance of cell %d, seed %d", c, settings.seed())
@@ -228,6 +237,47 @@ class ConditionalSimulationTest {
         Simulation.withDefaults().withRealisations(4000).withSeed(5),
         NestedModel.of(0, new Exponential(40, 40)),
         readings());
+  }
+
+  @Test
+  void a_drift_in_the_coordinates_and_a_known_mean_agree_with_kriging() {
+    double[] noise = new double[10];
+    Arrays.fill(noise, 0.4);
+    Observations observations =
+        readings()
+            .withMeasurementVariance(noise)
+            .withPositionError(new PositionError(filled(10, 0.4), 0));
+    assertAgreesWithKriging(
+        new Simulation(Drift.coordinates(), 3000, 4),
+        NestedModel.of(0, new Exponential(6, 4)),
+        readings().withMeasurementVariance(noise));
+    assertAgreesWithKriging(
+        new Simulation(Drift.knownMean(22), 3000, 6),
+        NestedModel.of(0, new Exponential(6, 12)),
+        observations);
+  }
+
+  /** Two readings in one hole differ by their measurement errors only. */
+  @Test
+  void replicates_at_one_place_agree_with_kriging() {
+    Observations observations =
+        Observations.of(
+                new double[] {3.1, 3.1, 3.1, 9.3, 9.3},
+                new double[] {4.2, 4.2, 4.2, 6.6, 6.7},
+                new double[] {21, 22, 23, 26, 27})
+            .withMeasurementVariance(filled(5, 0.02));
+    assertAgreesWithKriging(
+        new Simulation(Drift.constant(), 3000, 12),
+        NestedModel.of(0, new Exponential(6, 2)),
+        observations);
+  }
+
+  @Test
+  void ground_without_structure_keeps_the_uncertainty_of_its_mean() {
+    assertAgreesWithKriging(
+        new Simulation(Drift.constant(), 3000, 13),
+        NestedModel.of(0, new Spherical(0, 5)),
+        noisy(readings(), 2));
   }
 
   @Test

@@ -67,6 +67,8 @@ class RowTransformTest {
   void smooth_numbers() {
     assertThat(IntStream.of(1, 7, 11, 97, 121, 241, 1025).map(RowTransform::smoothAtLeast))
         .containsExactly(1, 8, 12, 100, 125, 243, 1080);
+    assertThat(IntStream.of(1, 121, 100).map(RowTransform::cheapestAtLeast))
+        .containsExactly(1, 128, 100);
     assertThatThrownBy(() -> new RowTransform(14))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessageContaining("14");
