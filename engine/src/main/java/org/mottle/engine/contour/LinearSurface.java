@@ -35,6 +35,8 @@ public final class LinearSurface {
         throw new IllegalArgumentException(
             "surfaces must lie on one grid, were on " + grid + " and " + raster.grid());
       }
+    }
+    for (Raster raster : rasters) {
       double[] values = raster.values();
       for (Raster other : rasters) {
         blankWhereMissing(values, other);

@@ -26,10 +26,10 @@ record ExcursionSets(List<Polygon> core, List<Polygon> outline, List<Polygon> en
    * @param p probability
    * @param vorobev level of the outline
    * @param joint levels of core and envelope
-   * @param leastPartM2 parts and holes smaller than this are not drawn, m²
+   * @param rule what is too small to draw, and to be a core: a speck always holds, so says nothing
    */
   static ExcursionSets of(
-      Geometry outline, Raster p, double vorobev, JointLevels joint, double leastPartM2) {
+      Geometry outline, Raster p, double vorobev, JointLevels joint, MarkRule rule) {
     List<Double> limits = new ArrayList<>();
     int ofEnvelope = 0;
     if (joint.envelope() > 0 && joint.envelope() < vorobev - APART) {
@@ -47,10 +47,11 @@ record ExcursionSets(List<Polygon> core, List<Polygon> outline, List<Polygon> en
     int ofCore = joint.core() > 1 ? limits.size() + 1 : limits.size();
     Layer layer = Layer.atLeast(p, limits.stream().mapToDouble(v -> v).toArray());
     Tiling tiling = Tiling.of(outline, List.of(layer));
+    double least = rule.leastPartM2();
     return new ExcursionSets(
-        above(tiling, ofCore, leastPartM2),
-        above(tiling, ofOutline, leastPartM2),
-        above(tiling, ofEnvelope, leastPartM2));
+        above(tiling, ofCore, least).stream().filter(c -> c.getArea() >= rule.speckM2()).toList(),
+        above(tiling, ofOutline, least),
+        above(tiling, ofEnvelope, least));
   }
 
   private static List<Polygon> above(Tiling tiling, int level, double leastPartM2) {

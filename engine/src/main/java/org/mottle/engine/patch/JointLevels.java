@@ -54,21 +54,28 @@ record JointLevels(double core, double envelope) {
   }
 
   private static double coreLevel(double[] p, int[] down, int within) {
-    if (within == 0) {
+    int n = untied(p, down, within);
+    if (n == 0) {
       return BEYOND;
     }
-    double last = p[down[within - 1]];
-    double next = within < down.length ? p[down[within]] : -1;
-    return last - next > TIE ? 0.5 * (last + next) : last + TIE;
+    return n < down.length ? 0.5 * (p[down[n - 1]] + p[down[n]]) : -1;
   }
 
   private static double envelopeLevel(double[] p, int[] up, int beyond) {
-    if (beyond == 0) {
+    int n = untied(p, up, beyond);
+    if (n == 0) {
       return -1;
     }
-    double last = p[up[beyond - 1]];
-    double next = beyond < up.length ? p[up[beyond]] : BEYOND;
-    return next - last > TIE ? 0.5 * (last + next) : last - TIE;
+    return n < up.length ? 0.5 * (p[up[n - 1]] + p[up[n]]) : BEYOND;
+  }
+
+  /** So many of the first cells that the next one is not as likely as the last. */
+  private static int untied(double[] p, int[] order, int count) {
+    int n = count;
+    while (n > 0 && n < order.length && Math.abs(p[order[n]] - p[order[n - 1]]) <= TIE) {
+      n--;
+    }
+    return n;
   }
 
   /** The cells with a probability, unlikely ones first, equal ones in their order. */

@@ -73,8 +73,7 @@ final class KindMarks {
   /** Marks the parts of the outline; returns them. */
   private List<Polygon> markParts(double level, Moisture moisture) {
     JointLevels joint = JointLevels.of(ground, p, kind, excursions(), rule);
-    ExcursionSets sets =
-        ExcursionSets.of(subject.outline(), raster, level, joint, rule.leastPartM2());
+    ExcursionSets sets = ExcursionSets.of(subject.outline(), raster, level, joint, rule);
     PartGrounds grounds = new PartGrounds(ground, sets.outline());
     double envelope = Math.min(level, joint.envelope());
     for (int k = 0; k < sets.outline().size(); k++) {
