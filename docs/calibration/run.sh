@@ -7,7 +7,7 @@ choosing=${1:-1-20}
 reporting=${2:-101-140}
 [ $# -gt 2 ] && shift 2 || shift $#
 classes=engine/target/classes:demo-data/target/classes:export/target/classes:export/target/test-classes
-mvn ${MAVEN_ARGS:-} -q -B -ntp -pl export -am test-compile dependency:build-classpath -DincludeScope=test \
+mvn -q -B -ntp -pl export -am test-compile dependency:build-classpath -DincludeScope=test \
   -Dmdep.outputFile=target/calibration-cp.txt
 exec java -Xmx2g -cp "$classes:$(cat export/target/calibration-cp.txt)" \
   org.mottle.export.calibration.Study "${OUT:-docs/calibration}" "$choosing" "$reporting" "$@"

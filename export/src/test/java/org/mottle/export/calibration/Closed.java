@@ -18,9 +18,13 @@ record Closed(Metric metric, double own, double best) {
     return (own - figure) / (own - best);
   }
 
+  /** Whether the mark lies on the better side at all. */
+  boolean isOpen() {
+    double better = metric.isGain() ? best - own : own - best;
+    return better > NOTHING * Math.abs(own);
+  }
+
   String cell(double figure) {
-    return Math.abs(own - best) < NOTHING * Math.abs(own)
-        ? "nothing to close"
-        : String.format(Locale.ROOT, "%.0f %%", 100 * share(figure));
+    return isOpen() ? String.format(Locale.ROOT, "%.0f %%", 100 * share(figure)) : "mark no better";
   }
 }

@@ -14,9 +14,9 @@ final class CsvTables {
     List<String> lines = new ArrayList<>();
     for (String method : block.methods()) {
       add(lines, block, method, "all", block.scores(method));
-      for (String survey : block.surveys()) {
-        add(lines, block, method, survey, block.scores(method, survey));
-      }
+      block
+          .groups()
+          .forEach((name, group) -> add(lines, block, method, name, block.scores(method, group)));
       for (CourseResult result : block.results()) {
         add(lines, block, method, "seed " + result.seed(), result.scores().get(method));
       }

@@ -5,11 +5,12 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.prep.PreparedGeometry;
 import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
+import org.mottle.engine.survey.Reading;
 
 /**
  * One map against its truth, in a form that can be added up.
  *
- * @param survey which
+ * @param label which survey and green
  * @param sound whether nothing is wrong with the green
  * @param cells how many
  * @param error sums over the cells
@@ -18,8 +19,15 @@ import org.locationtech.jts.geom.prep.PreparedGeometryFactory;
  * @param patches of the outlines drawn
  */
 record GreenScore(
-    String survey, boolean sound, int cells, Errors error, Side dry, Side wet, Patches patches) {
+    Label label, boolean sound, int cells, Errors error, Side dry, Side wet, Patches patches) {
   private static final GeometryFactory FACTORY = new GeometryFactory();
+
+  /**
+   * @param survey which
+   * @param green which
+   * @param chosen whether stations are among the readings that were chosen for what is seen there
+   */
+  record Label(String survey, String green, boolean chosen) {}
 
   /**
    * Sums over the cells.
@@ -53,7 +61,11 @@ record GreenScore(
   static GreenScore of(MappedGreen map) {
     GreenCase green = map.subject();
     return new GreenScore(
-        green.subject().surveyId(),
+        new Label(
+            green.subject().surveyId(),
+            green.subject().green().id(),
+            green.subject().readings().stream()
+                .anyMatch(r -> r.role() == Reading.Role.POINT_OF_INTEREST)),
         green.sound(),
         green.cells().size(),
         errors(map),

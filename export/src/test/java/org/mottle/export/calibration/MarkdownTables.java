@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.function.Function;
+import java.util.function.Predicate;
 
 /** A block of results as Markdown. */
 final class MarkdownTables {
@@ -13,9 +14,10 @@ final class MarkdownTables {
           Metric.CRPS,
           Metric.GAP_DRY,
           Metric.GAP_WET,
+          Metric.CALLABLE_80,
           Metric.CALLABLE_90,
           Metric.UNDER_75);
-  private static final List<Metric> BY_SURVEY =
+  private static final List<Metric> BY_GROUP =
       List.of(
           Metric.RMSE,
           Metric.BIAS,
@@ -35,9 +37,15 @@ final class MarkdownTables {
   static List<String> of(Block block) {
     MarkdownTables tables = new MarkdownTables(block);
     tables.lines.add("## " + block.courses() + ": " + block.seeds());
-    tables.overall();
-    tables.closed();
-    tables.bySurvey();
+    tables.overall(label -> true);
+    if (block.groups().containsKey(Block.NOT_CHOSEN)) {
+      tables.lines.add("");
+      tables.lines.add("Greens " + Block.NOT_CHOSEN + ":");
+      tables.overall(block.groups().get(Block.NOT_CHOSEN));
+    }
+    tables.closed(block.methods().get(0), block.methods().get(1));
+    tables.closed(block.methods().get(0), block.methods().get(2));
+    tables.byGroup();
     tables.reliability("dry", Metric::dry);
     tables.reliability("wet", Metric::wet);
     tables.variograms();
@@ -51,44 +59,38 @@ final class MarkdownTables {
         : String.format(Locale.ROOT, "%." + metric.decimals() + "f", value);
   }
 
-  private void overall() {
+  private void overall(Predicate<GreenScore.Label> group) {
     heading("", block.methods());
     for (Metric metric : Metric.values()) {
-      row(metric.label(), m -> number(metric, metric.of(block.scores(m))));
+      row(metric.label(), m -> number(metric, metric.of(block.scores(m, group))));
     }
   }
 
-  /** The first method is a green's own variogram; the others are measured towards the second. */
-  private void closed() {
+  private void closed(String own, String mark) {
     lines.add("");
-    lines.add(
-        "Closed of what lies between *"
-            + block.methods().get(0)
-            + "* and *"
-            + block.methods().get(1)
-            + "*:");
+    lines.add("Closed of what lies between *" + own + "* and *" + mark + "*:");
     heading("", block.methods());
     for (Metric metric : CLOSED) {
       Closed closed =
-          new Closed(
-              metric,
-              metric.of(block.scores(block.methods().get(0))),
-              metric.of(block.scores(block.methods().get(1))));
+          new Closed(metric, metric.of(block.scores(own)), metric.of(block.scores(mark)));
       row(metric.label(), m -> closed.cell(metric.of(block.scores(m))));
     }
   }
 
-  private void bySurvey() {
+  private void byGroup() {
     lines.add("");
-    lines.add("By survey:");
-    heading("survey, figure", block.methods());
-    for (String survey : block.surveys()) {
-      for (Metric metric : BY_SURVEY) {
-        row(
-            survey + ", " + metric.label(),
-            m -> number(metric, metric.of(block.scores(m, survey))));
-      }
-    }
+    lines.add("By survey and by green:");
+    heading("group, figure", block.methods());
+    block
+        .groups()
+        .forEach(
+            (name, group) -> {
+              for (Metric metric : BY_GROUP) {
+                row(
+                    name + ", " + metric.label(),
+                    m -> number(metric, metric.of(block.scores(m, group))));
+              }
+            });
   }
 
   private void reliability(String what, Function<List<GreenScore>, Histogram> of) {

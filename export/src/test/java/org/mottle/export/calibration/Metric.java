@@ -21,6 +21,7 @@ enum Metric {
   GAP_WET("worst reliability gap, wet", 3, s -> wet(s).worstGap()),
   CALLED("area at P ≥ 0.8", 4, s -> both(s).calledM2() / (both(s).areaM2() / 2)),
   PRECISION("of it so", 3, s -> both(s).calledSoM2() / both(s).calledM2()),
+  CALLABLE_80("area callable at precision 0.80", 4, s -> callable(s, 0.80)),
   CALLABLE_90("area callable at precision 0.90", 4, s -> callable(s, 0.90)),
   DRY_RATIO("expected / true dry area", 3, s -> ratio(s, GreenScore::dry)),
   WET_RATIO("expected / true wet area", 3, s -> ratio(s, GreenScore::wet)),
@@ -49,6 +50,11 @@ enum Metric {
 
   int decimals() {
     return decimals;
+  }
+
+  /** Whether more of it is better; otherwise less is. Asked of figures with a better side only. */
+  boolean isGain() {
+    return this == CALLABLE_80 || this == CALLABLE_90;
   }
 
   double of(List<GreenScore> scores) {

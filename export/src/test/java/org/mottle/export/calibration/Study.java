@@ -21,11 +21,12 @@ import org.mottle.engine.mapping.Pooling;
 public final class Study {
   private static final int THREADS = 2;
 
-  /** A green's own variogram first, then what is best: shares closed are counted between them. */
+  /** A green's own variogram first, then two marks: shares closed are counted between them. */
   static final List<Method> METHODS =
       List.of(
           new EngineMapper("own variogram", Pooling.GREEN),
           new TrueCovariance(false),
+          new ExhaustiveVariogram(),
           new TrueCovariance(true),
           new EngineMapper("survey pooled", Pooling.SURVEY));
 
