@@ -56,7 +56,7 @@ public record Probabilities(
     return Arrays.stream(sd.values()).anyMatch(v -> v > limit);
   }
 
-  /** A surface to cut where the class of {@link ZoneClass} is likely and where it is sure. */
+  /** The probability of a class, to be cut at limits; ground exactly at a limit has passed it. */
   Layer layer(ZoneClass cls, double... limits) {
     return Layer.atLeast(of(cls), limits);
   }

@@ -21,8 +21,13 @@ public final class Layers {
   private static final Field PURPOSE = Field.text("purpose", 64, "what the band is for");
   private static final Field LO_PCT = moisture("lo_pct", "lower limit of the band");
   private static final Field HI_PCT = moisture("hi_pct", "upper limit of the band");
-  private static final Field CLS = Field.text("cls", 16, "dry, in band or wet");
-  private static final Field CLS_NO = Field.whole("cls_no", "", "class: 1 dry, 2 in band, 3 wet");
+  private static final Field CLS =
+      Field.text("cls", 16, "dry, probably dry, in band, probably wet, wet or cannot tell");
+  private static final Field CLS_NO =
+      Field.whole(
+          "cls_no",
+          "",
+          "class: 1 dry, 2 probably dry, 3 in band, 4 probably wet, 5 wet, 6 cannot tell");
   private static final Field AREA_M2 = Field.real("area_m2", 4, "m²", "area");
   private static final Field VWC_MEAN = moisture("vwc_mean", "mean moisture of the area");
   private static final Field VWC_SD =

@@ -7,7 +7,11 @@ package org.mottle.export.write;
 public enum RasterKind {
   VWC("vwc", Cell.FLOAT32, "% by volume", "mean moisture"),
   SD("sd", Cell.FLOAT32, "% by volume", "standard deviation of the error of the mean"),
-  CLS("cls", Cell.BYTE, "", "class: 1 dry, 2 in band, 3 wet");
+  CLS(
+      "cls",
+      Cell.BYTE,
+      "",
+      "class: 1 dry, 2 probably dry, 3 in band, 4 probably wet, 5 wet, 6 cannot tell");
 
   /** How a cell is stored. */
   public enum Cell {
