@@ -46,8 +46,13 @@ public record Kriging(
    * Assembles and factors the system. Observations that share a place should have been resolved
    * before. A system that cannot be solved is told by {@link Predictor#soundness()}, not thrown.
    *
-   * @throws IllegalArgumentException if the drift wants covariates and there are none, or if there
-   *     are too many observations for one system
+   * <p>Errors of places and errors in common that the observations carry are taken into account as
+   * {@link KrigingSystem} says.
+   *
+   * @throws IllegalArgumentException if the drift wants covariates and there are none, if there are
+   *     too many observations for one system, if there are errors of places and the model has no
+   *     sill or is anisotropic or the drift changes with place, or if there are such errors or
+   *     errors in common and a neighbourhood
    */
   public Predictor fit(Observations observations) {
     if (neighbourhood.global(observations.size())) {

@@ -5,8 +5,9 @@ import org.mottle.engine.progress.Progress;
 
 /**
  * Kriging fitted to observations: estimates anywhere. Immutable, shared by threads. What is
- * estimated is the soil: the measurement variance of the observations is not in the target, the
- * nugget is in it at points and averages out over blocks and areas.
+ * estimated is the soil: the measurement variance of the observations and the errors of their
+ * places are not in the target, the nugget is in it at points and averages out over blocks and
+ * areas.
  */
 public sealed interface Predictor permits GlobalPredictor, LocalPredictor {
 
@@ -34,6 +35,11 @@ public sealed interface Predictor permits GlobalPredictor, LocalPredictor {
    * @throws IllegalStateException if the system is not sound
    */
   Weights weights(Targets targets, int threads, Progress progress);
+
+  /** Weights at these targets, on one thread. */
+  default Weights weights(Targets targets) {
+    return weights(targets, 1, Progress.NONE);
+  }
 
   /** Whether the system of all observations is sound; neighbourhoods answer by each estimate. */
   Soundness soundness();

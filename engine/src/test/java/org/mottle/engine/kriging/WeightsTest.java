@@ -60,7 +60,7 @@ class WeightsTest {
     Random random = new Random(5);
     Observations data = survey(random, 20);
     Targets targets = Targets.of(random.doubles(9).toArray(), random.doubles(9).toArray());
-    Weights weights = Kriging.ordinary(MODEL).fit(data).weights(targets, 1, Progress.NONE);
+    Weights weights = Kriging.ordinary(MODEL).fit(data).weights(targets);
     double[] part = {1, 1, 1};
     weights.addSums(data.values(), 4, 3, part);
     double[] whole = weights.applyTo(data.values());
