@@ -26,7 +26,8 @@ final class Draws {
     }
     List<Sample> screened = Screening.of(List.of(sample)).samples();
     Contrasts contrasts = screened.isEmpty() ? null : Contrasts.of(screened.get(0));
-    double start = SharedDraw.fraction((1 + survey) * Math.sqrt(2) + offset(sample.green()));
+    double start =
+        SharedDraw.fraction(offset(sample.survey()) * Math.sqrt(2) + offset(sample.green()));
     List<NestedModel> models = new ArrayList<>();
     for (int d = 0; d < shared.size(); d++) {
       SharedDraw draw = shared.get(d);
@@ -40,11 +41,11 @@ final class Draws {
     return models;
   }
 
-  /** Spreads greens that would otherwise be drawn alike; any fixed function of the name will do. */
-  private static double offset(String green) {
+  /** Spreads samples that would otherwise be drawn alike; any fixed function of names will do. */
+  private static double offset(String name) {
     double sum = 0;
-    for (int i = 0; i < green.length(); i++) {
-      sum = SharedDraw.fraction(sum * 31 + green.charAt(i) * SharedDraw.GOLDEN);
+    for (int i = 0; i < name.length(); i++) {
+      sum = SharedDraw.fraction(sum * 31 + name.charAt(i) * SharedDraw.GOLDEN);
     }
     return sum;
   }
@@ -55,7 +56,7 @@ final class Draws {
     double[] own = new double[n];
     if (contrasts != null) {
       Contrasts.Spectrum spectrum =
-          contrasts.spectrum(draw.candidate().model(1, draw.practicalRange()));
+          contrasts.spectrum(new BlurredModels(draw.candidate().model(1, draw.practicalRange())));
       for (int g = 0; g < n; g++) {
         own[g] = SampleSurface.at(spectrum, draw.nugget(), sill[g]);
       }

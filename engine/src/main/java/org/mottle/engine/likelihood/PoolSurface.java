@@ -3,7 +3,6 @@ package org.mottle.engine.likelihood;
 import java.util.List;
 import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
-import org.mottle.engine.variogram.VariogramModel;
 
 /**
  * The restricted log likelihood of each survey over shape, range, nugget and the survey's sill,
@@ -51,8 +50,9 @@ final class PoolSurface {
         () ->
             (from, to) -> {
               for (int node = from; node < to; node++) {
-                VariogramModel unit =
-                    candidates.get(node / ranges).model(1, axes.range()[node % ranges]);
+                BlurredModels unit =
+                    new BlurredModels(
+                        candidates.get(node / ranges).model(1, axes.range()[node % ranges]));
                 double[][] sums = surface.empty();
                 for (int i = 0; i < survey.length; i++) {
                   surface.add(contrasts.get(i).spectrum(unit), spread, sums[survey[i]]);
@@ -104,12 +104,12 @@ final class PoolSurface {
     return logs[candidate][range][survey][nugget * axes.sill().length + sill];
   }
 
-  /** Greatest log likelihood without any structure. */
-  double unstructured() {
+  /** Greatest log likelihood without any structure, that of the replicates added. */
+  double unstructured(Replicates replicates) {
     double best = Double.NEGATIVE_INFINITY;
     int sills = axes.sill().length;
     for (int n = 0; n < axes.nugget().length; n++) {
-      double sum = 0;
+      double sum = replicates.logLikelihood(axes.nugget()[n]);
       for (double[] survey : unstructured) {
         double most = Double.NEGATIVE_INFINITY;
         for (int s = 0; s < sills; s++) {

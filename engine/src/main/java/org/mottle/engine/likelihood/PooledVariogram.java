@@ -1,6 +1,7 @@
 package org.mottle.engine.likelihood;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -36,7 +37,7 @@ public final class PooledVariogram implements PooledOutcome {
       SortedMap<String, Interval> sills) {
 
     public Parameters {
-      sills = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(sills));
+      sills = Collections.unmodifiableSortedMap(new TreeMap<>(sills));
     }
   }
 
@@ -122,7 +123,7 @@ public final class PooledVariogram implements PooledOutcome {
     return r.enough() ? Optional.of(r.variance()) : Optional.empty();
   }
 
-  /** Surveys in the pool, in their order. */
+  /** Surveys in the pool, by name. */
   public List<String> surveys() {
     return new ArrayList<>(parameters.sills().keySet());
   }

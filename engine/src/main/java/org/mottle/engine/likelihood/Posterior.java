@@ -1,5 +1,6 @@
 package org.mottle.engine.likelihood;
 
+import java.util.Arrays;
 import java.util.function.IntToDoubleFunction;
 
 /**
@@ -92,12 +93,12 @@ final class Posterior {
     return most;
   }
 
-  /** Greatest likelihood of a shape, without the prior. */
+  /** Greatest likelihood of a shape and the replicates, without the prior. */
   double logLikelihood(int candidate) {
     double most = Double.NEGATIVE_INFINITY;
     for (int r = 0; r < surface.axes().range().length; r++) {
       for (int n = 0; n < surface.axes().nugget().length; n++) {
-        double sum = 0;
+        double sum = replicates.logLikelihood(surface.axes().nugget()[n]);
         for (int s = 0; s < surface.surveys().size(); s++) {
           double top = Double.NEGATIVE_INFINITY;
           for (int k = 0; k < surface.axes().sill().length; k++) {
@@ -139,7 +140,7 @@ final class Posterior {
   /** Profile over the sill of a survey. */
   double[] ofSill(int candidate, int survey) {
     double[] most = new double[surface.axes().sill().length];
-    java.util.Arrays.fill(most, Double.NEGATIVE_INFINITY);
+    Arrays.fill(most, Double.NEGATIVE_INFINITY);
     for (int r = 0; r < surface.axes().range().length; r++) {
       for (int n = 0; n < surface.axes().nugget().length; n++) {
         double[] sill = sills(candidate, r, n, survey);

@@ -66,7 +66,7 @@ public final class RestrictedLikelihood {
             closePairs(pool, settings.candidates().get(best), parameters),
             replicates,
             effect,
-            aicc(surface.unstructured(), 1 + surface.surveys().size(), contrasts)
+            aicc(surface.unstructured(replicates), 1 + surface.surveys().size(), contrasts)
                 - scores.get(best).aicc(),
             borrowed);
     double[] weight = scores.stream().mapToDouble(PooledVariogram.Score::weight).toArray();
