@@ -155,7 +155,8 @@ final class Posterior {
 
   /**
    * Share of the nugget in the mean sill of the surveys, over all nodes whose value is not below
-   * the greatest by more than a drop.
+   * the greatest by more than a drop. At each the sills of all surveys move together as far as the
+   * drop allows, which shifts their mean the most for what it costs.
    */
   Interval nuggetShare(int candidate, double drop) {
     Axes axes = surface.axes();
@@ -167,29 +168,66 @@ final class Posterior {
       for (int n = 0; n < axes.nugget().length; n++) {
         double value = greatest[candidate][r][n];
         if (value >= top - drop) {
-          double share = axes.nugget()[n] / (axes.nugget()[n] + meanSill(candidate, r, n));
-          low = Math.min(low, share);
-          high = Math.max(high, share);
-          best = value == top ? share : best;
+          double nugget = axes.nugget()[n];
+          double allowed = value - (top - drop);
+          Interval sill = meanSill(candidate, r, n, allowed);
+          low = Math.min(low, nugget / (nugget + sill.high()));
+          high = Math.max(high, nugget / (nugget + sill.low()));
+          best = value == top ? nugget / (nugget + sill.best()) : best;
         }
       }
     }
     return new Interval(low, best, high);
   }
 
-  private double meanSill(int candidate, int range, int nugget) {
-    double sum = 0;
+  private Interval meanSill(int candidate, int range, int nugget, double allowed) {
     int surveys = surface.surveys().size();
+    double[][] density = new double[surveys][];
+    int[] top = new int[surveys];
     for (int s = 0; s < surveys; s++) {
-      double[] sill = sills(candidate, range, nugget, s);
-      double top = max(sill);
-      int at = 0;
-      while (sill[at] < top) {
-        at++;
-      }
-      sum += surface.axes().sill()[at];
+      density[s] = sills(candidate, range, nugget, s);
+      top[s] = indexOfMax(density[s]);
     }
-    return sum / surveys;
+    return new Interval(
+        farthestMean(density, top, -1, allowed),
+        movedMean(top, 0),
+        farthestMean(density, top, 1, allowed));
+  }
+
+  /** Mean sill when all move by equal steps, one way, until more is lost than is allowed. */
+  private double farthestMean(double[][] density, int[] top, int way, double allowed) {
+    int last = surface.axes().sill().length - 1;
+    int steps = 0;
+    while (Math.abs(steps) < last && loss(density, top, steps + way) <= allowed) {
+      steps += way;
+    }
+    return movedMean(top, steps);
+  }
+
+  private static double loss(double[][] density, int[] top, int steps) {
+    double loss = 0;
+    for (int s = 0; s < top.length; s++) {
+      int at = Math.max(0, Math.min(density[s].length - 1, top[s] + steps));
+      loss += density[s][top[s]] - density[s][at];
+    }
+    return loss;
+  }
+
+  private double movedMean(int[] top, int steps) {
+    double[] sill = surface.axes().sill();
+    double sum = 0;
+    for (int at : top) {
+      sum += sill[Math.max(0, Math.min(sill.length - 1, at + steps))];
+    }
+    return sum / top.length;
+  }
+
+  private static int indexOfMax(double[] values) {
+    int at = 0;
+    for (int i = 1; i < values.length; i++) {
+      at = values[i] > values[at] ? i : at;
+    }
+    return at;
   }
 
   private static double max(double[] values) {
