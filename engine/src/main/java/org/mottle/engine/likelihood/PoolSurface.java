@@ -1,5 +1,6 @@
 package org.mottle.engine.likelihood;
 
+import java.util.Arrays;
 import java.util.List;
 import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
@@ -106,19 +107,14 @@ final class PoolSurface {
 
   /** Greatest log likelihood without any structure, that of the replicates added. */
   double unstructured(Replicates replicates) {
-    double best = Double.NEGATIVE_INFINITY;
+    double[] greatest = new double[axes.nugget().length];
     int sills = axes.sill().length;
-    for (int n = 0; n < axes.nugget().length; n++) {
-      double sum = replicates.logLikelihood(axes.nugget()[n]);
+    for (int n = 0; n < greatest.length; n++) {
+      greatest[n] = replicates.logLikelihood(axes.nugget()[n]);
       for (double[] survey : unstructured) {
-        double most = Double.NEGATIVE_INFINITY;
-        for (int s = 0; s < sills; s++) {
-          most = Math.max(most, survey[n * sills + s]);
-        }
-        sum += most;
+        greatest[n] += Profile.height(Arrays.copyOfRange(survey, n * sills, (n + 1) * sills));
       }
-      best = Math.max(best, sum);
     }
-    return best;
+    return Profile.height(greatest);
   }
 }

@@ -1,7 +1,7 @@
 package org.mottle.engine.likelihood;
 
-import java.util.Arrays;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 
 /**
  * What likelihood and prior together say of the parameters: for every shape, range and nugget the
@@ -49,7 +49,7 @@ final class Posterior {
       for (double v : sill) {
         sum += Math.exp(v - top);
       }
-      most += top;
+      most += Profile.height(sill);
       whole += top + Math.log(sum);
     }
     greatest[candidate][range][nugget] = most;
@@ -95,62 +95,58 @@ final class Posterior {
 
   /** Greatest likelihood of a shape and the replicates, without the prior. */
   double logLikelihood(int candidate) {
-    double most = Double.NEGATIVE_INFINITY;
-    for (int r = 0; r < surface.axes().range().length; r++) {
-      for (int n = 0; n < surface.axes().nugget().length; n++) {
-        double sum = replicates.logLikelihood(surface.axes().nugget()[n]);
-        for (int s = 0; s < surface.surveys().size(); s++) {
-          double top = Double.NEGATIVE_INFINITY;
-          for (int k = 0; k < surface.axes().sill().length; k++) {
-            top = Math.max(top, surface.log(candidate, r, s, n, k));
-          }
-          sum += top;
-        }
-        most = Math.max(most, sum);
-      }
+    return Profile.height(
+        over(
+            surface.axes().range(),
+            r ->
+                Profile.height(
+                    over(surface.axes().nugget(), n -> logLikelihood(candidate, r, n)))));
+  }
+
+  private double logLikelihood(int candidate, int range, int nugget) {
+    double sum = replicates.logLikelihood(surface.axes().nugget()[nugget]);
+    for (int s = 0; s < surface.surveys().size(); s++) {
+      int survey = s;
+      sum +=
+          Profile.height(
+              over(surface.axes().sill(), k -> surface.log(candidate, range, survey, nugget, k)));
     }
-    return most;
+    return sum;
   }
 
   /** Profile over the range: the greatest value at each. */
   double[] ofRange(int candidate) {
-    return profile(
-        surface.axes().range().length, surface.axes().nugget().length, greatest[candidate], false);
+    return over(surface.axes().range(), r -> Profile.height(greatest[candidate][r]));
   }
 
   /** Profile over the nugget. */
   double[] ofNugget(int candidate) {
-    return profile(
-        surface.axes().nugget().length, surface.axes().range().length, greatest[candidate], true);
-  }
-
-  private static double[] profile(int length, int over, double[][] values, boolean turned) {
-    double[] most = new double[length];
-    for (int i = 0; i < length; i++) {
-      int at = i;
-      IntToDoubleFunction line = j -> turned ? values[j][at] : values[at][j];
-      most[i] = Double.NEGATIVE_INFINITY;
-      for (int j = 0; j < over; j++) {
-        most[i] = Math.max(most[i], line.applyAsDouble(j));
-      }
-    }
-    return most;
+    return over(
+        surface.axes().nugget(),
+        n -> Profile.height(over(surface.axes().range(), r -> greatest[candidate][r][n])));
   }
 
   /** Profile over the sill of a survey. */
   double[] ofSill(int candidate, int survey) {
-    double[] most = new double[surface.axes().sill().length];
-    Arrays.fill(most, Double.NEGATIVE_INFINITY);
-    for (int r = 0; r < surface.axes().range().length; r++) {
-      for (int n = 0; n < surface.axes().nugget().length; n++) {
+    int ranges = surface.axes().range().length;
+    int nuggets = surface.axes().nugget().length;
+    double[][][] value = new double[surface.axes().sill().length][ranges][nuggets];
+    for (int r = 0; r < ranges; r++) {
+      for (int n = 0; n < nuggets; n++) {
         double[] sill = sills(candidate, r, n, survey);
-        double rest = greatest[candidate][r][n] - max(sill);
+        double rest = greatest[candidate][r][n] - Profile.height(sill);
         for (int k = 0; k < sill.length; k++) {
-          most[k] = Math.max(most[k], rest + sill[k]);
+          value[k][r][n] = rest + sill[k];
         }
       }
     }
-    return most;
+    return over(
+        surface.axes().sill(),
+        k -> Profile.height(over(surface.axes().range(), r -> Profile.height(value[k][r]))));
+  }
+
+  private static double[] over(double[] axis, IntToDoubleFunction value) {
+    return IntStream.range(0, axis.length).mapToDouble(value).toArray();
   }
 
   /**

@@ -32,6 +32,25 @@ final class Profile {
     return new Interval(from, Math.max(from, Math.min(best(axis, profile, top), to)), to);
   }
 
+  /**
+   * Greatest value, between nodes where a parabola through the highest and its neighbours rises.
+   */
+  static double height(double[] profile) {
+    int top = 0;
+    for (int i = 1; i < profile.length; i++) {
+      top = profile[i] > profile[top] ? i : top;
+    }
+    if (top == 0 || top == profile.length - 1) {
+      return profile[top];
+    }
+    double before = profile[top - 1] - profile[top];
+    double after = profile[top + 1] - profile[top];
+    double bend = before + after;
+    return bend == 0
+        ? profile[top]
+        : profile[top] - (before - after) * (before - after) / (8 * bend);
+  }
+
   private static double crossing(
       double[] axis, double[] profile, int outside, int inside, double limit) {
     double t = (limit - profile[outside]) / (profile[inside] - profile[outside]);
