@@ -50,8 +50,8 @@ public final class PooledVariogram implements PooledOutcome {
    *     its sill, position error included
    * @param replicates insertions at the same stations
    * @param designEffect by which repeated surveys of the same greens weigh less
-   * @param gain AICc of readings without structure, less that of the best shape; above 0 the
-   *     readings show structure
+   * @param gain AICc of readings without structure, one variance a survey, less that of the best
+   *     shape; above 0 the readings show structure
    * @param borrowed whether the pool was too small, so that the prior of the nugget share entered
    */
   public record Evidence(

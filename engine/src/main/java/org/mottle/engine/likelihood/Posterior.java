@@ -58,7 +58,7 @@ final class Posterior {
 
   /** What does not depend on the sills. */
   private double common(int range, int nugget) {
-    return settings.prior().logOfRange(surface.axes().range()[range])
+    return settings.prior().logOfRange(surface.axes().range()[range], borrowed)
         + replicates.logLikelihood(surface.axes().nugget()[nugget]);
   }
 

@@ -66,7 +66,7 @@ public final class RestrictedLikelihood {
             closePairs(pool, settings.candidates().get(best), parameters),
             replicates,
             effect,
-            aicc(surface.unstructured(replicates), 1 + surface.surveys().size(), contrasts)
+            aicc(surface.unstructured(replicates), surface.surveys().size(), contrasts)
                 - scores.get(best).aicc(),
             borrowed);
     double[] weight = scores.stream().mapToDouble(PooledVariogram.Score::weight).toArray();
@@ -108,6 +108,7 @@ public final class RestrictedLikelihood {
     return scores;
   }
 
+  /** Without structure there is one variance a survey; with it, a range and a nugget besides. */
   private static double aicc(double logLikelihood, int parameters, int contrasts) {
     double room = Math.max(1, contrasts - parameters - 1);
     return -2 * logLikelihood + 2 * parameters + 2.0 * parameters * (parameters + 1) / room;
