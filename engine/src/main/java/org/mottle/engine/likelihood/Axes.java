@@ -24,9 +24,9 @@ record Axes(double[] range, double[] nugget, double[] sill) {
     for (Sample s : samples) {
       Spread spread = Spread.of(s.observations());
       diagonal = Math.max(diagonal, spread.diagonal());
-      nearest = Math.min(nearest, Math.max(spread.nearest(), 1e-3 * spread.diagonal()));
+      nearest = Math.min(nearest, spread.nearest());
     }
-    double low = Math.min(diagonal / 12, nearest);
+    double low = Math.max(diagonal / 60, Math.min(diagonal / 12, nearest));
     double high = 3 * diagonal;
     int ranges = (int) Math.ceil(Math.log(high / low) / RANGE_STEP) + 1;
     return new Axes(

@@ -11,11 +11,14 @@ import org.mottle.engine.observation.Observations;
  * greens. Much of a pattern persists, so the same ground is read again; the likelihood, which takes
  * the surveys as independent, is divided by
  *
- * <pre>1 + (t - 1) r²</pre>
+ * <pre>1 + (Σ t² / Σ t - 1) r²</pre>
  *
- * with t the mean number of surveys of a green and r the correlation of the readings of two surveys
- * at stations that lie together (squares of Gaussian variables correlate by r²; Kish 1965, Survey
- * Sampling, for the form).
+ * with t the number of surveys of a green and r the correlation of the readings of two surveys at
+ * stations that lie together: squares of Gaussian variables correlate by r², so that the variance
+ * of the sum of the surveys' scores is larger by this than if they were independent (Kish 1965,
+ * Survey Sampling, for the form; Godambe 1960, Annals of Mathematical Statistics 31, 1208-1211, for
+ * the rule). The square of a correlation of m stations is 1/(m - 1) on average where there is none
+ * at all; r² is rid of that (Ezekiel's adjusted r²) before the mean over all pairs of surveys.
  */
 final class DesignEffect {
   /** Stations of two surveys farther apart than this, m, are different stations. */
@@ -34,20 +37,21 @@ final class DesignEffect {
     for (List<Sample> surveys : byGreen.values()) {
       for (int i = 0; i < surveys.size(); i++) {
         for (int j = 0; j < i; j++) {
-          double r = correlation(surveys.get(i).observations(), surveys.get(j).observations());
-          if (!Double.isNaN(r)) {
-            sum += r * r;
+          double shared = shared(surveys.get(i).observations(), surveys.get(j).observations());
+          if (!Double.isNaN(shared)) {
+            sum += shared;
             pairs++;
           }
         }
       }
     }
-    double surveysOfGreen = (double) samples.size() / byGreen.size();
-    return pairs == 0 ? 1 : 1 + (surveysOfGreen - 1) * sum / pairs;
+    double ofMeanReading =
+        byGreen.values().stream().mapToDouble(s -> s.size() * s.size()).sum() / samples.size();
+    return pairs == 0 ? 1 : 1 + (ofMeanReading - 1) * Math.max(0, sum / pairs);
   }
 
-  /** NaN with too few stations together. */
-  private static double correlation(Observations a, Observations b) {
+  /** Adjusted square of the correlation; NaN with too few stations together. */
+  private static double shared(Observations a, Observations b) {
     List<double[]> together = new ArrayList<>();
     for (int i = 0; i < a.size(); i++) {
       double nearest = TOGETHER_M;
@@ -66,6 +70,12 @@ final class DesignEffect {
     if (together.size() < FEWEST) {
       return Double.NaN;
     }
+    double square = squaredCorrelation(together);
+    int m = together.size();
+    return 1 - (1 - square) * (m - 1) / (m - 2);
+  }
+
+  private static double squaredCorrelation(List<double[]> together) {
     double ma = together.stream().mapToDouble(v -> v[0]).average().orElseThrow();
     double mb = together.stream().mapToDouble(v -> v[1]).average().orElseThrow();
     double aa = 0;
@@ -76,6 +86,6 @@ final class DesignEffect {
       bb += (v[1] - mb) * (v[1] - mb);
       ab += (v[0] - ma) * (v[1] - mb);
     }
-    return aa > 0 && bb > 0 ? ab / Math.sqrt(aa * bb) : Double.NaN;
+    return aa > 0 && bb > 0 ? ab * ab / (aa * bb) : Double.NaN;
   }
 }
