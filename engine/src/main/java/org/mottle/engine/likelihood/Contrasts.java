@@ -61,6 +61,15 @@ final class Contrasts {
     return Arrays.stream(projected).map(v -> v * v).sum();
   }
 
+  /** Readings [n] less their trend by weighted least squares, value. */
+  double[] residuals() {
+    double[] residual = projection.preMultiply(projected);
+    for (int i = 0; i < residual.length; i++) {
+      residual[i] /= weight[i];
+    }
+    return residual;
+  }
+
   /** A constant, and a plane where the stations can carry one. */
   private static int terms(Observations o) {
     if (o.size() < FEWEST_FOR_PLANE) {

@@ -9,7 +9,7 @@ final class SillSpread {
   /** Standard deviation of the logarithm of the factor: the SD of the structure by 1.28 or so. */
   static final double LOG_SD = 0.5;
 
-  /** [survey's sill][green's sill] rows sum to 1. */
+  /** [green's sill][survey's sill]; columns sum to 1. */
   private final double[][] share;
 
   SillSpread(double[] sill) {
@@ -18,17 +18,17 @@ final class SillSpread {
       double sum = 0;
       for (int g = 0; g < sill.length; g++) {
         double z = Math.log(sill[g] / sill[s]) / LOG_SD;
-        share[s][g] = Math.exp(-0.5 * z * z);
-        sum += share[s][g];
+        share[g][s] = Math.exp(-0.5 * z * z);
+        sum += share[g][s];
       }
       for (int g = 0; g < sill.length; g++) {
-        share[s][g] /= sum;
+        share[g][s] /= sum;
       }
     }
   }
 
   double share(int survey, int green) {
-    return share[survey][green];
+    return share[green][survey];
   }
 
   /**
@@ -41,16 +41,16 @@ final class SillSpread {
     for (int g = 0; g < n; g++) {
       highest = Math.max(highest, green[from + g]);
     }
-    double[] likelihood = new double[n];
+    double[] mixed = new double[n];
     for (int g = 0; g < n; g++) {
-      likelihood[g] = Math.exp(green[from + g] - highest);
+      double likelihood = Math.exp(green[from + g] - highest);
+      double[] ofSurvey = share[g];
+      for (int s = 0; s < n; s++) {
+        mixed[s] += ofSurvey[s] * likelihood;
+      }
     }
     for (int s = 0; s < n; s++) {
-      double mixed = 0;
-      for (int g = 0; g < n; g++) {
-        mixed += share[s][g] * likelihood[g];
-      }
-      sum[from + s] += highest + Math.log(Math.max(mixed, Double.MIN_NORMAL));
+      sum[from + s] += highest + Math.log(Math.max(mixed[s], Double.MIN_NORMAL));
     }
   }
 }
