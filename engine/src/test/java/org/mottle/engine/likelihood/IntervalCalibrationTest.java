@@ -14,7 +14,7 @@ import org.mottle.engine.fit.Shape;
 class IntervalCalibrationTest {
 
   @ParameterizedTest
-  @CsvSource({"SPHERICAL,40", "EXPONENTIAL,20", "MATERN,20"})
+  @CsvSource({"SPHERICAL,40", "EXPONENTIAL,15", "MATERN,15"})
   void intervalsHoldTheTruth(Shape shape, int pools) {
     Candidate candidate = Candidate.of(shape);
     SimulatedPool truth = SimulatedPool.STANDARD.field(candidate, 12, 3, 1.5);
