@@ -24,6 +24,7 @@ final class Contrasts {
 
   private final double[] weight;
   private final RealMatrix projection;
+  private final double[][] row;
   private final double[] projected;
   private final StationPairs pairs;
 
@@ -34,6 +35,7 @@ final class Contrasts {
     Observations o = sample.observations();
     this.weight = Arrays.stream(sample.insertions()).mapToDouble(Math::sqrt).toArray();
     this.projection = projection(o, weight);
+    this.row = projection.getData();
     double mean = Arrays.stream(o.values()).average().orElseThrow();
     double[] z = new double[weight.length];
     for (int i = 0; i < z.length; i++) {
@@ -59,6 +61,15 @@ final class Contrasts {
   /** Sum of squares of the contrasts, value². */
   double sumOfSquares() {
     return Arrays.stream(projected).map(v -> v * v).sum();
+  }
+
+  /** Readings [n] less their trend by weighted least squares, value. */
+  double[] residuals() {
+    double[] residual = projection.preMultiply(projected);
+    for (int i = 0; i < residual.length; i++) {
+      residual[i] /= weight[i];
+    }
+    return residual;
   }
 
   /** A constant, and a plane where the stations can carry one. */
@@ -108,11 +119,8 @@ final class Contrasts {
         correlation[i][j] *= weight[i] * weight[j];
       }
     }
-    RealMatrix contrasts =
-        projection
-            .multiply(new Array2DRowRealMatrix(correlation, false))
-            .multiply(projection.transpose());
-    EigenDecomposition eigen = new EigenDecomposition(symmetric(contrasts));
+    EigenDecomposition eigen =
+        new EigenDecomposition(new Array2DRowRealMatrix(ofContrasts(correlation), false));
     double[] value = eigen.getRealEigenvalues();
     double[] square = eigen.getVT().operate(projected);
     for (int i = 0; i < value.length; i++) {
@@ -122,13 +130,30 @@ final class Contrasts {
     return new Spectrum(value, square);
   }
 
-  /** Rounding makes the product a little askew, which would pass for an asymmetric matrix. */
-  private static RealMatrix symmetric(RealMatrix m) {
-    for (int i = 0; i < m.getRowDimension(); i++) {
-      for (int j = 0; j < i; j++) {
-        m.setEntry(j, i, m.getEntry(i, j));
+  /** K R Kᵀ, symmetric to the last bit. */
+  private double[][] ofContrasts(double[][] correlation) {
+    int m = row.length;
+    int n = weight.length;
+    double[][] product = new double[m][m];
+    double[] half = new double[n];
+    for (int a = 0; a < m; a++) {
+      Arrays.fill(half, 0);
+      for (int i = 0; i < n; i++) {
+        double k = row[a][i];
+        double[] ofStation = correlation[i];
+        for (int j = 0; j < n; j++) {
+          half[j] += k * ofStation[j];
+        }
+      }
+      for (int b = 0; b <= a; b++) {
+        double sum = 0;
+        for (int j = 0; j < n; j++) {
+          sum += half[j] * row[b][j];
+        }
+        product[a][b] = sum;
+        product[b][a] = sum;
       }
     }
-    return m;
+    return product;
   }
 }

@@ -13,12 +13,13 @@ import org.mottle.engine.observation.Observations;
  *
  * <pre>1 + (Σ t² / Σ t - 1) r²</pre>
  *
- * with t the number of surveys of a green and r the correlation of the readings of two surveys at
- * stations that lie together: squares of Gaussian variables correlate by r², so that the variance
- * of the sum of the surveys' scores is larger by this than if they were independent (Kish 1965,
- * Survey Sampling, for the form; Godambe 1960, Annals of Mathematical Statistics 31, 1208-1211, for
- * the rule). The square of a correlation of m stations is 1/(m - 1) on average where there is none
- * at all; r² is rid of that (Ezekiel's adjusted r²) before the mean over all pairs of surveys.
+ * with t the number of surveys of a green and r the correlation of the readings of two surveys,
+ * each less its plane, at stations that lie together, each the other's nearest: squares of Gaussian
+ * variables correlate by r², so that the variance of the sum of the surveys' scores is larger by
+ * this than if they were independent (Kish 1965, Survey Sampling, for the form; Godambe 1960,
+ * Annals of Mathematical Statistics 31, 1208-1211, for the rule). The square of a correlation with
+ * d degrees of freedom is 1/d on average where there is none at all; r² is rid of that (Ezekiel's
+ * adjusted r²) before the mean over all pairs of surveys.
  */
 final class DesignEffect {
   /** Stations of two surveys farther apart than this, m, are different stations. */
@@ -37,7 +38,7 @@ final class DesignEffect {
     for (List<Sample> surveys : byGreen.values()) {
       for (int i = 0; i < surveys.size(); i++) {
         for (int j = 0; j < i; j++) {
-          double shared = shared(surveys.get(i).observations(), surveys.get(j).observations());
+          double shared = shared(surveys.get(i), surveys.get(j));
           if (!Double.isNaN(shared)) {
             sum += shared;
             pairs++;
@@ -50,29 +51,41 @@ final class DesignEffect {
     return pairs == 0 ? 1 : 1 + (ofMeanReading - 1) * Math.max(0, sum / pairs);
   }
 
-  /** Adjusted square of the correlation; NaN with too few stations together. */
-  private static double shared(Observations a, Observations b) {
+  /** Adjusted square of the correlation, free of planes; NaN with too few stations together. */
+  private static double shared(Sample a, Sample b) {
+    int[] toB = nearest(a.observations(), b.observations());
+    int[] toA = nearest(b.observations(), a.observations());
+    double[] ofA = Contrasts.of(a).residuals();
+    double[] ofB = Contrasts.of(b).residuals();
     List<double[]> together = new ArrayList<>();
-    for (int i = 0; i < a.size(); i++) {
-      double nearest = TOGETHER_M;
-      int at = -1;
-      for (int j = 0; j < b.size(); j++) {
-        double lag = Math.hypot(a.x(i) - b.x(j), a.y(i) - b.y(j));
-        if (lag < nearest) {
-          nearest = lag;
-          at = j;
-        }
-      }
-      if (at >= 0) {
-        together.add(new double[] {a.value(i), b.value(at)});
+    for (int i = 0; i < toB.length; i++) {
+      if (toB[i] >= 0 && toA[toB[i]] == i) {
+        together.add(new double[] {ofA[i], ofB[toB[i]]});
       }
     }
     if (together.size() < FEWEST) {
       return Double.NaN;
     }
-    double square = squaredCorrelation(together);
-    int m = together.size();
-    return 1 - (1 - square) * (m - 1) / (m - 2);
+    double terms = Math.max(a.size() - Contrasts.count(a), b.size() - Contrasts.count(b));
+    double degrees = together.size() - terms;
+    return 1 - (1 - squaredCorrelation(together)) * degrees / (degrees - 1);
+  }
+
+  /** Rows of the nearest stations, -1 where none is together with this one. */
+  private static int[] nearest(Observations from, Observations to) {
+    int[] rows = new int[from.size()];
+    for (int i = 0; i < rows.length; i++) {
+      double nearest = TOGETHER_M;
+      rows[i] = -1;
+      for (int j = 0; j < to.size(); j++) {
+        double lag = Math.hypot(from.x(i) - to.x(j), from.y(i) - to.y(j));
+        if (lag < nearest) {
+          nearest = lag;
+          rows[i] = j;
+        }
+      }
+    }
+    return rows;
   }
 
   private static double squaredCorrelation(List<double[]> together) {

@@ -7,11 +7,19 @@ import org.mottle.engine.variogram.NestedModel;
 /** Models of single samples, drawn under each shared draw from what their own readings say. */
 final class Draws {
   private final List<SharedDraw> shared;
+
+  /** Of each shared draw, kept from sample to sample. */
+  private final List<BlurredModels> blurred;
+
   private final List<String> surveys;
   private final double[] sill;
 
   Draws(List<SharedDraw> shared, PoolSurface surface) {
     this.shared = List.copyOf(shared);
+    this.blurred =
+        shared.stream()
+            .map(d -> new BlurredModels(d.candidate().model(1, d.practicalRange())))
+            .toList();
     this.surveys = surface.surveys();
     this.sill = surface.axes().sill();
   }
@@ -29,7 +37,8 @@ final class Draws {
     List<NestedModel> models = new ArrayList<>();
     for (int d = 0; d < shared.size(); d++) {
       SharedDraw draw = shared.get(d);
-      double[] density = ownSill(draw, survey, contrasts);
+      double[] density =
+          ownSill(draw, survey, contrasts == null ? null : contrasts.spectrum(blurred.get(d)));
       double share = SharedDraw.fraction(start + (d + 1) * SharedDraw.GOLDEN);
       models.add(
           NestedModel.of(
@@ -48,13 +57,13 @@ final class Draws {
     return sum;
   }
 
-  /** Density of the green's own sill, not scaled, over the nodes. */
-  private double[] ownSill(SharedDraw draw, int survey, Contrasts contrasts) {
+  /**
+   * Density of the green's own sill, not scaled, over the nodes; spectrum null where it has none.
+   */
+  private double[] ownSill(SharedDraw draw, int survey, Contrasts.Spectrum spectrum) {
     int n = sill.length;
     double[] own = new double[n];
-    if (contrasts != null) {
-      Contrasts.Spectrum spectrum =
-          contrasts.spectrum(new BlurredModels(draw.candidate().model(1, draw.practicalRange())));
+    if (spectrum != null) {
       for (int g = 0; g < n; g++) {
         own[g] = SampleSurface.at(spectrum, draw.nugget(), sill[g]);
       }

@@ -7,8 +7,6 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
-import org.mottle.engine.observation.Observations;
-import org.mottle.engine.position.BlurredModel;
 import org.mottle.engine.progress.Progress;
 
 /**
@@ -28,9 +26,6 @@ import org.mottle.engine.progress.Progress;
  * start to choose and no local optimum to end in.
  */
 public final class RestrictedLikelihood {
-  /** Structure between the stations of a close pair, as a share of its sill. */
-  private static final double CLOSE = 0.15;
-
   private RestrictedLikelihood() {}
 
   /**
@@ -71,7 +66,8 @@ public final class RestrictedLikelihood {
         new PooledVariogram.Evidence(
             pool.size(),
             stations,
-            closePairs(pool, settings.candidates().get(best), parameters),
+            ClosePairs.count(
+                pool, settings.candidates().get(best), parameters.practicalRange().best()),
             replicates,
             effect,
             aicc(surface.unstructured(replicates), 1 + surface.surveys().size(), contrasts)
@@ -175,26 +171,6 @@ public final class RestrictedLikelihood {
       }
     }
     return highest;
-  }
-
-  private static int closePairs(
-      List<Sample> pool, Candidate shape, PooledVariogram.Parameters parameters) {
-    int close = 0;
-    for (Sample sample : pool) {
-      Observations o = sample.observations();
-      for (int i = 0; i < o.size(); i++) {
-        for (int j = 0; j < i; j++) {
-          double lag = Math.hypot(o.x(i) - o.x(j), o.y(i) - o.y(j));
-          if (lag < parameters.practicalRange().best() / 4) {
-            double sd = Math.hypot(o.positionError().jitterSdM(i), o.positionError().jitterSdM(j));
-            BlurredModel between =
-                BlurredModel.of(shape.model(1, parameters.practicalRange().best()), sd);
-            close += between.semivariance(lag) < CLOSE ? 1 : 0;
-          }
-        }
-      }
-    }
-    return close;
   }
 
   private static List<String> notes(

@@ -6,7 +6,7 @@ package org.mottle.engine.likelihood;
  * the others nor is smoothed away by it. Immutable.
  */
 final class SillSpread {
-  /** [survey's sill][green's sill] rows sum to 1. */
+  /** [green's sill][survey's sill]; columns sum to 1. */
   private final double[][] share;
 
   /**
@@ -19,11 +19,11 @@ final class SillSpread {
       double sum = 0;
       for (int g = 0; g < sill.length; g++) {
         double z = Math.log(sill[g] / sill[s]) / logSd;
-        share[s][g] = Math.exp(-0.5 * z * z);
-        sum += share[s][g];
+        share[g][s] = Math.exp(-0.5 * z * z);
+        sum += share[g][s];
       }
       for (int g = 0; g < sill.length; g++) {
-        share[s][g] /= sum;
+        share[g][s] /= sum;
       }
     }
   }
@@ -51,7 +51,7 @@ final class SillSpread {
   }
 
   double share(int survey, int green) {
-    return share[survey][green];
+    return share[green][survey];
   }
 
   /**
@@ -60,14 +60,16 @@ final class SillSpread {
    */
   void addMixed(Scaled green, int from, double[] sum) {
     int n = share.length;
-    double[] likelihood = green.likelihood();
-    double highest = green.highest();
-    for (int s = 0; s < n; s++) {
-      double mixed = 0;
-      for (int g = 0; g < n; g++) {
-        mixed += share[s][g] * likelihood[g];
+    double[] mixed = new double[n];
+    for (int g = 0; g < n; g++) {
+      double likelihood = green.likelihood()[g];
+      double[] ofSurvey = share[g];
+      for (int s = 0; s < n; s++) {
+        mixed[s] += ofSurvey[s] * likelihood;
       }
-      sum[from + s] += highest + Math.log(Math.max(mixed, Double.MIN_NORMAL));
+    }
+    for (int s = 0; s < n; s++) {
+      sum[from + s] += green.highest() + Math.log(Math.max(mixed[s], Double.MIN_NORMAL));
     }
   }
 }
