@@ -14,6 +14,9 @@ final class Posterior {
   private final Replicates replicates;
   private final boolean borrowed;
 
+  /** Of the greens, at the nodes of a survey's sill. */
+  private final double[] meanSill;
+
   /** [candidate][range][nugget] */
   private final double[][][] greatest;
 
@@ -25,6 +28,7 @@ final class Posterior {
     this.settings = settings;
     this.replicates = replicates;
     this.borrowed = borrowed;
+    this.meanSill = SillSpread.mean(surface.axes().sill());
     int candidates = surface.candidates().size();
     int ranges = surface.axes().range().length;
     int nuggets = surface.axes().nugget().length;
@@ -69,7 +73,7 @@ final class Posterior {
     for (int k = 0; k < out.length; k++) {
       out[k] = surface.log(candidate, range, survey, nugget, k);
       if (borrowed) {
-        double share = axes.nugget()[nugget] / (axes.nugget()[nugget] + axes.sill()[k]);
+        double share = axes.nugget()[nugget] / (axes.nugget()[nugget] + meanSill[k]);
         out[k] += settings.prior().logOfShare(share) / surface.surveys().size();
       }
     }
@@ -210,10 +214,9 @@ final class Posterior {
   }
 
   private double movedMean(int[] top, int steps) {
-    double[] sill = surface.axes().sill();
     double sum = 0;
     for (int at : top) {
-      sum += sill[Math.max(0, Math.min(sill.length - 1, at + steps))];
+      sum += meanSill[Math.max(0, Math.min(meanSill.length - 1, at + steps))];
     }
     return sum / top.length;
   }

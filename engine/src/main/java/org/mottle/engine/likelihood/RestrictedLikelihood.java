@@ -124,7 +124,8 @@ public final class RestrictedLikelihood {
     SortedMap<String, Interval> sills = new TreeMap<>();
     for (int s = 0; s < surface.surveys().size(); s++) {
       sills.put(
-          surface.surveys().get(s), Profile.interval(axes.sill(), posterior.ofSill(candidate, s)));
+          surface.surveys().get(s),
+          Profile.interval(SillSpread.mean(axes.sill()), posterior.ofSill(candidate, s)));
     }
     return new PooledVariogram.Parameters(
         Profile.interval(axes.range(), posterior.ofRange(candidate)),

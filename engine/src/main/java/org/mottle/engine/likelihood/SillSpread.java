@@ -1,5 +1,7 @@
 package org.mottle.engine.likelihood;
 
+import java.util.Arrays;
+
 /**
  * Greens of one survey differ: one with a fault varies more than a sound one. The sill of a green
  * is that of its survey times a log-normal factor, so that a faulty green neither sets the sill of
@@ -8,6 +10,9 @@ package org.mottle.engine.likelihood;
 final class SillSpread {
   /** Standard deviation of the logarithm of the factor: the SD of the structure by 1.28 or so. */
   static final double LOG_SD = 0.5;
+
+  /** Mean of the factor; its median is 1. */
+  private static final double MEAN = Math.exp(0.5 * LOG_SD * LOG_SD);
 
   /** [green's sill][survey's sill]; columns sum to 1. */
   private final double[][] share;
@@ -25,6 +30,11 @@ final class SillSpread {
         share[g][s] /= sum;
       }
     }
+  }
+
+  /** Mean sill of the greens of surveys with these sills, value². */
+  static double[] mean(double[] sill) {
+    return Arrays.stream(sill).map(c -> MEAN * c).toArray();
   }
 
   double share(int survey, int green) {
