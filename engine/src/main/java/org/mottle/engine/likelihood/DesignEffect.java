@@ -11,10 +11,11 @@ import org.mottle.engine.observation.Observations;
  * greens. Much of a pattern persists, so the same ground is read again; the likelihood, which takes
  * the surveys as independent, is divided by
  *
- * <pre>1 + (Σ t² / Σ t - 1) r²</pre>
+ * <pre>1 + (Σ t² / Σ t - 1) (r / q)²</pre>
  *
- * with t the number of surveys of a green and r the correlation of the readings of two surveys,
- * each less its plane, at stations that lie together, each the other's nearest: squares of Gaussian
+ * with t the number of surveys of a green, r the correlation of the readings of two surveys, each
+ * less its plane, at stations that lie together, each the other's nearest, and q the share of their
+ * variance that is no nugget, so that r / q is the correlation of the patterns: squares of Gaussian
  * variables correlate by r², so that the variance of the sum of the surveys' scores is larger by
  * this than if they were independent (Kish 1965, Survey Sampling, for the form; Godambe 1960,
  * Annals of Mathematical Statistics 31, 1208-1211, for the rule). The square of a correlation with
@@ -27,10 +28,32 @@ final class DesignEffect {
 
   private static final int FEWEST = 6;
 
-  private DesignEffect() {}
+  /** The share of the pattern is not taken for less. */
+  private static final double LEAST_SHARE = 0.25;
 
-  /** At least 1. */
-  static double of(List<Sample> samples) {
+  private final double others;
+  private final double shared;
+
+  /**
+   * @param others surveys of the same green besides a reading's own, on average over the readings
+   * @param shared square of the correlation of two of them
+   */
+  private DesignEffect(double others, double shared) {
+    this.others = others;
+    this.shared = shared;
+  }
+
+  /**
+   * At least 1.
+   *
+   * @param patternShare share of the variance of the contrasts that is no nugget
+   */
+  double at(double patternShare) {
+    double q = Math.max(LEAST_SHARE, Math.min(1, patternShare));
+    return 1 + others * Math.min(1, shared / (q * q));
+  }
+
+  static DesignEffect of(List<Sample> samples) {
     Map<String, List<Sample>> byGreen = new LinkedHashMap<>();
     samples.forEach(s -> byGreen.computeIfAbsent(s.green(), g -> new ArrayList<>()).add(s));
     double sum = 0;
@@ -48,7 +71,7 @@ final class DesignEffect {
     }
     double ofMeanReading =
         byGreen.values().stream().mapToDouble(s -> s.size() * s.size()).sum() / samples.size();
-    return pairs == 0 ? 1 : 1 + (ofMeanReading - 1) * Math.max(0, sum / pairs);
+    return new DesignEffect(ofMeanReading - 1, pairs == 0 ? 0 : Math.max(0, sum / pairs));
   }
 
   /** Adjusted square of the correlation, free of planes; NaN with too few stations together. */

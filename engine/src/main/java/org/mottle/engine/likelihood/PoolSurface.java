@@ -6,9 +6,8 @@ import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
 
 /**
- * The restricted log likelihood of each survey over form, range, nugget and the survey's sill,
- * divided by the design effect. Filled node by node in parallel; every sum runs in the order of the
- * samples.
+ * The restricted log likelihood of each survey over form, range, nugget and the survey's sill.
+ * Filled node by node in parallel; every sum runs in the order of the samples.
  */
 final class PoolSurface {
   private final Axes axes;
@@ -38,12 +37,7 @@ final class PoolSurface {
   }
 
   static PoolSurface of(
-      List<Sample> samples,
-      List<Candidate> candidates,
-      Axes axes,
-      double designEffect,
-      int threads,
-      Progress progress) {
+      List<Sample> samples, List<Candidate> candidates, Axes axes, int threads, Progress progress) {
     List<String> surveys = samples.stream().map(Sample::survey).distinct().toList();
     List<Contrasts> contrasts = samples.stream().map(Contrasts::of).toList();
     int[] survey = samples.stream().mapToInt(s -> surveys.indexOf(s.survey())).toArray();
@@ -65,13 +59,12 @@ final class PoolSurface {
                 for (int i = 0; i < survey.length; i++) {
                   surface.add(contrasts.get(i).spectrum(unit), survey[i], sums);
                 }
-                surface.keep(node / ranges, node % ranges, divided(sums, designEffect));
+                surface.keep(node / ranges, node % ranges, sums);
               }
             });
     for (int i = 0; i < survey.length; i++) {
       surface.add(contrasts.get(i).whiteSpectrum(), survey[i], surface.unstructured);
     }
-    divided(surface.unstructured, designEffect);
     return surface;
   }
 
@@ -96,7 +89,7 @@ final class PoolSurface {
     }
   }
 
-  private static double[][][] divided(double[][][] sums, double by) {
+  private static void divide(double[][][] sums, double by) {
     for (double[][] surveys : sums) {
       for (double[] sum : surveys) {
         for (int i = 0; i < sum.length; i++) {
@@ -104,7 +97,14 @@ final class PoolSurface {
         }
       }
     }
-    return sums;
+  }
+
+  /** Divides all log likelihoods, as a design effect asks for. */
+  void divide(double by) {
+    for (double[][][] ofForm : logs) {
+      divide(ofForm, by);
+    }
+    divide(unstructured, by);
   }
 
   Axes axes() {

@@ -28,7 +28,7 @@ public final class PooledVariogram implements PooledOutcome {
    * @param practicalRange of the best shape, m
    * @param nugget variance of a station of one insertion at no distance, value²
    * @param nuggetShare of the mean sill of the surveys
-   * @param sills of the structure by survey, value²
+   * @param sills of the structure by survey, mean over its greens, value²
    */
   public record Parameters(
       Interval practicalRange,

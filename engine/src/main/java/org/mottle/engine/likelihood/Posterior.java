@@ -94,6 +94,22 @@ final class Posterior {
     return forms() / settings.candidates().size();
   }
 
+  /** The nugget of the greatest value of all. */
+  double bestNugget() {
+    double top = Double.NEGATIVE_INFINITY;
+    double nugget = Double.NaN;
+    for (double[][] ofForm : greatest) {
+      for (double[] ofRange : ofForm) {
+        int at = indexOfMax(ofRange);
+        if (ofRange[at] > top) {
+          top = ofRange[at];
+          nugget = surface.axes().nugget()[at];
+        }
+      }
+    }
+    return nugget;
+  }
+
   /** Greatest value of a form. */
   double greatest(int form) {
     double most = Double.NEGATIVE_INFINITY;

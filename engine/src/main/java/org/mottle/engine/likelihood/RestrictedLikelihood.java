@@ -46,12 +46,13 @@ public final class RestrictedLikelihood {
         pool.stream().mapToDouble(s -> Contrasts.of(s).sumOfSquares()).sum() / contrasts;
     Replicates replicates =
         samples.stream().map(Sample::replicates).reduce(Replicates.NONE, Replicates::plus);
-    double effect = DesignEffect.of(pool);
     PoolSurface surface =
-        PoolSurface.of(
-            pool, settings.candidates(), Axes.of(pool, variance), effect, threads, progress);
+        PoolSurface.of(pool, settings.candidates(), Axes.of(pool, variance), threads, progress);
     int stations = pool.stream().mapToInt(Sample::size).sum();
     boolean borrowed = stations < settings.fewest();
+    double nugget = new Posterior(surface, settings, replicates, borrowed).bestNugget();
+    double effect = DesignEffect.of(pool).at(1 - nugget / variance);
+    surface.divide(effect);
     Posterior posterior = new Posterior(surface, settings, replicates, borrowed);
     List<PooledVariogram.Score> scores =
         scores(

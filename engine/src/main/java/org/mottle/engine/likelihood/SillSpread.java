@@ -2,8 +2,8 @@ package org.mottle.engine.likelihood;
 
 /**
  * Greens of one survey differ: one with a fault varies more than a sound one. The sill of a green
- * is that of its survey times a log-normal factor, so that a faulty green neither sets the sill of
- * the others nor is smoothed away by it. Immutable.
+ * is that of its survey times a log-normal factor of mean 1, so that a faulty green neither sets
+ * the sill of the others nor is smoothed away by it. Immutable.
  */
 final class SillSpread {
   /** [green's sill][survey's sill]; columns sum to 1. */
@@ -18,7 +18,7 @@ final class SillSpread {
     for (int s = 0; s < sill.length; s++) {
       double sum = 0;
       for (int g = 0; g < sill.length; g++) {
-        double z = Math.log(sill[g] / sill[s]) / logSd;
+        double z = Math.log(sill[g] / sill[s]) / logSd + logSd / 2;
         share[g][s] = Math.exp(-0.5 * z * z);
         sum += share[g][s];
       }
