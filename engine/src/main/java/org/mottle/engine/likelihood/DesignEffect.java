@@ -5,6 +5,8 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.mottle.engine.observation.Observations;
+import org.mottle.engine.observation.PositionError;
+import org.mottle.engine.variogram.VariogramModel;
 
 /**
  * By how much repeated surveys of the same greens say less than as many surveys of different
@@ -14,13 +16,14 @@ import org.mottle.engine.observation.Observations;
  * <pre>1 + (Σ t² / Σ t - 1) (r / q)²</pre>
  *
  * with t the number of surveys of a green, r the correlation of the readings of two surveys, each
- * less its plane, at stations that lie together, each the other's nearest, and q the share of their
- * variance that is no nugget, so that r / q is the correlation of the patterns: squares of Gaussian
- * variables correlate by r², so that the variance of the sum of the surveys' scores is larger by
- * this than if they were independent (Kish 1965, Survey Sampling, for the form; Godambe 1960,
- * Annals of Mathematical Statistics 31, 1208-1211, for the rule). The square of a correlation with
- * d degrees of freedom is 1/d on average where there is none at all; r² is rid of that (Ezekiel's
- * adjusted r²) before the mean over all pairs of surveys.
+ * less its plane, at stations that lie together, each the other's nearest, and q what r would be if
+ * the pattern were the same: the share of the variance that is no nugget, times the correlation at
+ * the lag of such stations, position errors included. Squares of Gaussian variables correlate by
+ * r², so that the variance of the sum of the surveys' scores is larger by this than if they were
+ * independent (Kish 1965, Survey Sampling, for the form; Godambe 1960, Annals of Mathematical
+ * Statistics 31, 1208-1211, for the rule). The square of a correlation with d degrees of freedom is
+ * 1/d on average where there is none at all; r² is rid of that (Ezekiel's adjusted r²) before the
+ * mean over all pairs of surveys.
  */
 final class DesignEffect {
   /** Stations of two surveys farther apart than this, m, are different stations. */
@@ -31,37 +34,71 @@ final class DesignEffect {
   /** The share of the pattern is not taken for less. */
   private static final double LEAST_SHARE = 0.25;
 
+  /** Standard deviations of position are rounded to this, m. */
+  private static final double GRAIN_M = 0.1;
+
   private final double others;
   private final double shared;
+  private final List<Apart> apart;
+
+  /**
+   * Two stations of two surveys taken for the same.
+   *
+   * @param lag recorded, m
+   * @param sdM of its error per axis, m
+   */
+  private record Apart(double lag, double sdM) {
+
+    static Apart of(Observations a, int i, Observations b, int j) {
+      PositionError ofA = a.positionError();
+      PositionError ofB = b.positionError();
+      double sd =
+          Math.hypot(
+              Math.hypot(ofA.jitterSdM(i), ofB.jitterSdM(j)),
+              Math.hypot(ofA.shiftSdM(), ofB.shiftSdM()));
+      return new Apart(
+          Math.hypot(a.x(i) - b.x(j), a.y(i) - b.y(j)), Math.rint(sd / GRAIN_M) * GRAIN_M);
+    }
+  }
 
   /**
    * @param others surveys of the same green besides a reading's own, on average over the readings
    * @param shared square of the correlation of two of them
+   * @param apart the stations it was found at
    */
-  private DesignEffect(double others, double shared) {
+  private DesignEffect(double others, double shared, List<Apart> apart) {
     this.others = others;
     this.shared = shared;
+    this.apart = apart;
   }
 
   /**
    * At least 1.
    *
    * @param patternShare share of the variance of the contrasts that is no nugget
+   * @param unit model of the pattern, of sill 1
    */
-  double at(double patternShare) {
-    double q = Math.max(LEAST_SHARE, Math.min(1, patternShare));
+  double at(double patternShare, VariogramModel unit) {
+    BlurredModels blurred = new BlurredModels(unit);
+    double correlation =
+        apart.stream()
+            .mapToDouble(a -> 1 - blurred.at(a.sdM()).semivariance(a.lag()))
+            .average()
+            .orElse(1);
+    double q = Math.max(LEAST_SHARE, Math.min(1, patternShare * correlation));
     return 1 + others * Math.min(1, shared / (q * q));
   }
 
   static DesignEffect of(List<Sample> samples) {
     Map<String, List<Sample>> byGreen = new LinkedHashMap<>();
     samples.forEach(s -> byGreen.computeIfAbsent(s.green(), g -> new ArrayList<>()).add(s));
+    List<Apart> apart = new ArrayList<>();
     double sum = 0;
     int pairs = 0;
     for (List<Sample> surveys : byGreen.values()) {
       for (int i = 0; i < surveys.size(); i++) {
         for (int j = 0; j < i; j++) {
-          double shared = shared(surveys.get(i), surveys.get(j));
+          double shared = shared(surveys.get(i), surveys.get(j), apart);
           if (!Double.isNaN(shared)) {
             sum += shared;
             pairs++;
@@ -71,11 +108,11 @@ final class DesignEffect {
     }
     double ofMeanReading =
         byGreen.values().stream().mapToDouble(s -> s.size() * s.size()).sum() / samples.size();
-    return new DesignEffect(ofMeanReading - 1, pairs == 0 ? 0 : Math.max(0, sum / pairs));
+    return new DesignEffect(ofMeanReading - 1, pairs == 0 ? 0 : Math.max(0, sum / pairs), apart);
   }
 
   /** Adjusted square of the correlation, free of planes; NaN with too few stations together. */
-  private static double shared(Sample a, Sample b) {
+  private static double shared(Sample a, Sample b, List<Apart> apart) {
     int[] toB = nearest(a.observations(), b.observations());
     int[] toA = nearest(b.observations(), a.observations());
     double[] ofA = Contrasts.of(a).residuals();
@@ -84,6 +121,7 @@ final class DesignEffect {
     for (int i = 0; i < toB.length; i++) {
       if (toB[i] >= 0 && toA[toB[i]] == i) {
         together.add(new double[] {ofA[i], ofB[toB[i]]});
+        apart.add(Apart.of(a.observations(), i, b.observations(), toB[i]));
       }
     }
     if (together.size() < FEWEST) {

@@ -2,6 +2,7 @@ package org.mottle.engine.likelihood;
 
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
+import org.mottle.engine.variogram.VariogramModel;
 
 /**
  * What likelihood and prior together say of the parameters: for every form, range and nugget the
@@ -96,18 +97,27 @@ final class Posterior {
 
   /** The nugget of the greatest value of all. */
   double bestNugget() {
-    double top = Double.NEGATIVE_INFINITY;
-    double nugget = Double.NaN;
-    for (double[][] ofForm : greatest) {
-      for (double[] ofRange : ofForm) {
-        int at = indexOfMax(ofRange);
-        if (ofRange[at] > top) {
-          top = ofRange[at];
-          nugget = surface.axes().nugget()[at];
+    return surface.axes().nugget()[best()[2]];
+  }
+
+  /** The model of sill 1 of the greatest value of all. */
+  VariogramModel bestUnit() {
+    int[] best = best();
+    return surface.forms().get(best[0]).candidate().model(1, surface.axes().range()[best[1]]);
+  }
+
+  /** Form, range and nugget of the greatest value. */
+  private int[] best() {
+    int[] best = {0, 0, 0};
+    for (int f = 0; f < forms(); f++) {
+      for (int r = 0; r < surface.axes().range().length; r++) {
+        int n = indexOfMax(greatest[f][r]);
+        if (greatest[f][r][n] > greatest[best[0]][best[1]][best[2]]) {
+          best = new int[] {f, r, n};
         }
       }
     }
-    return nugget;
+    return best;
   }
 
   /** Greatest value of a form. */

@@ -50,8 +50,9 @@ public final class RestrictedLikelihood {
         PoolSurface.of(pool, settings.candidates(), Axes.of(pool, variance), threads, progress);
     int stations = pool.stream().mapToInt(Sample::size).sum();
     boolean borrowed = stations < settings.fewest();
-    double nugget = new Posterior(surface, settings, replicates, borrowed).bestNugget();
-    double effect = DesignEffect.of(pool).at(1 - nugget / variance);
+    Posterior undiscounted = new Posterior(surface, settings, replicates, borrowed);
+    double effect =
+        DesignEffect.of(pool).at(1 - undiscounted.bestNugget() / variance, undiscounted.bestUnit());
     surface.divide(effect);
     Posterior posterior = new Posterior(surface, settings, replicates, borrowed);
     List<PooledVariogram.Score> scores =

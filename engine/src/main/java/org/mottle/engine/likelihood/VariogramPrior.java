@@ -20,6 +20,9 @@ public record VariogramPrior(
 
   private static final double Z90 = 1.6449;
 
+  /** By how much the spread of the range is wider where the variogram is not borrowed. */
+  private static final double WIDER = 1.4;
+
   /**
    * Putting greens: range 12 m (90 % between 6 and 25), share 0.35 (0.15 to 0.6). No variogram of
    * moisture on putting greens is published; scaled from fairways, where Krum et al. (2010, Crop
@@ -56,7 +59,7 @@ public record VariogramPrior(
    * @param borrowed whether the prior enters as it stands, else with its spread doubled
    */
   double logOfRange(double practicalRange, boolean borrowed) {
-    double z = Math.log(practicalRange / rangeM) / (borrowed ? rangeSpread : 2 * rangeSpread);
+    double z = Math.log(practicalRange / rangeM) / (borrowed ? rangeSpread : WIDER * rangeSpread);
     return -0.5 * z * z;
   }
 
