@@ -22,9 +22,6 @@ final class VariogramLine {
     } else {
       PooledVariogram pooled = variogram.pooled().orElseThrow();
       parts.add(model(pooled));
-      if (pooled.evidence().borrowed()) {
-        parts.add("borrowed: so few stations that an assumed range and nugget entered");
-      }
       map.calibration(variogram).ifPresent(c -> parts.add(calibration(c)));
       parts.addAll(pooled.notes());
     }
@@ -63,21 +60,17 @@ final class VariogramLine {
   private static String model(PooledVariogram pooled) {
     PooledVariogram.Parameters p = pooled.parameters();
     StringBuilder text = new StringBuilder(pooled.shape().label());
-    text.append(String.format(Locale.ROOT, ", range %s m", words(p.practicalRange(), "%.1f")));
-    text.append(String.format(Locale.ROOT, ", nugget %s %%²", words(p.nugget(), "%.2f")));
+    text.append(", range ").append(words(p.practicalRange(), "%.1f m"));
+    text.append(", nugget ").append(words(p.nugget(), "%.2f %%²"));
     p.sills()
         .forEach(
             (survey, sill) ->
-                text.append(
-                    String.format(
-                        Locale.ROOT,
-                        ", sill%s %s %%²",
-                        survey.isEmpty() ? "" : " " + survey,
-                        words(sill, "%.1f"))));
+                text.append(survey.isEmpty() ? ", sill " : ", sill " + survey + " ")
+                    .append(words(sill, "%.1f %%²")));
     return text.toString();
   }
 
-  /** The value with its 90 % interval. */
+  /** The value with its 90 % interval: 12.8 m (10 to 17). */
   private static String words(Interval interval, String best) {
     return String.format(
         Locale.ROOT, best + " (%.2g to %.2g)", interval.best(), interval.low(), interval.high());

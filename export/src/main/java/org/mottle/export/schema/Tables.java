@@ -54,7 +54,7 @@ final class Tables {
           area("wet_hi", "5 % of the realisations have more"),
           area("mis_m2", "expected misclassified area, the sum of p (1 - p) over both limits"),
           area("mis_next", "the same once all stations of nextst are read"),
-          Field.real("walk_m", 1, "m", "walk over the stations of nextst"),
+          Field.real("walk_m", 3, "m", "walk over the stations of nextst"),
           Field.text("nextstop", 64, "why nextst ends where it does"),
           Field.whole("cv_n", "", "readings predicted from the others of the green"),
           share("cv_c50", "share of them inside the 50 % interval"),

@@ -5,9 +5,6 @@ import org.mottle.engine.mapping.UncertaintySettings;
 
 /** Reads how much is drawn, and what is known of positions, from a settings file. */
 final class UncertaintyReader {
-  /** Nobody waits for more, and memory ends before. */
-  private static final int MOST = 100_000;
-
   private UncertaintyReader() {}
 
   static UncertaintySettings uncertainty(SettingsNode node, UncertaintySettings d) {
@@ -35,8 +32,8 @@ final class UncertaintyReader {
 
   private static int count(SettingsNode node, int least, int otherwise) {
     long count = node.whole(least, otherwise);
-    if (count > MOST) {
-      node.problem("expected " + MOST + " or fewer, was " + count);
+    if (count > UncertaintySettings.MOST) {
+      node.problem("expected " + UncertaintySettings.MOST + " or fewer, was " + count);
       return otherwise;
     }
     return (int) count;
