@@ -1,5 +1,7 @@
 package org.mottle.export.job;
 
+import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -72,7 +74,15 @@ final class VariogramLine {
 
   /** The value with its 90 % interval: 12.8 m (10 to 17). */
   private static String words(Interval interval, String best) {
-    return String.format(
-        Locale.ROOT, best + " (%.2g to %.2g)", interval.best(), interval.low(), interval.high());
+    return String.format(Locale.ROOT, best, interval.best())
+        + " ("
+        + twoDigits(interval.low())
+        + " to "
+        + twoDigits(interval.high())
+        + ")";
+  }
+
+  private static String twoDigits(double value) {
+    return new BigDecimal(value).round(new MathContext(2)).toPlainString();
   }
 }
