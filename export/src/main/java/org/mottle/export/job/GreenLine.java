@@ -25,7 +25,7 @@ final class GreenLine {
     } else if (outcome instanceof Outcome.Mapped map) {
       append(line, map);
     }
-    outcome.remarks().forEach(remark -> line.append("; ").append(remark));
+    Remarks.of(outcome).forEach(remark -> line.append("; ").append(remark));
     return line.toString();
   }
 

@@ -36,7 +36,7 @@ final class SurveyRows {
     row.put("rod_mm", rods.length == 1 ? rods[0] : null);
     row.put("n_read", readings.size());
     MapLayers.putBand(row, outcome.subject().band());
-    row.put("reason", String.join("; ", outcome.remarks()));
+    row.put("reason", String.join("; ", Remarks.of(outcome)));
     if (outcome instanceof Outcome.Mapped map) {
       row.put("n_used", map.readingsUsed());
       row.put("method", map.basis().method().label());

@@ -166,7 +166,11 @@ class SeasonLayersTest {
   void repellentSpotsAreSymbolsWithTheTestTheyAskFor() {
     List<Map<?, ?>> apart =
         rows("survey").stream().filter(r -> "apart".equals(r.get("pop"))).toList();
-    assertThat(apart).isNotEmpty().allMatch(r -> r.get("green_id").equals("G8"));
+    assertThat(apart)
+        .isNotEmpty()
+        .allMatch(r -> r.get("green_id").equals("G8"))
+        .allMatch(r -> ((String) r.get("reason")).startsWith("two populations of readings"))
+        .noneMatch(r -> ((String) r.get("reason")).contains((String) r.get("pop_next")));
     List<Map<?, ?>> repel =
         rows("spot").stream().filter(r -> r.get("kind").equals("repel")).toList();
     assertThat(repel).isNotEmpty().allMatch(r -> r.get("green_id").equals("G8"));
