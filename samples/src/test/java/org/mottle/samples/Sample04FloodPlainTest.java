@@ -85,18 +85,19 @@ class Sample04FloodPlainTest {
 
   /**
    * Another program on the same files with the model of table vgm: gstat 2.1.0, R 4.2.2,
-   * flood-plain/gstat.R. It cuts the kriged mean, which is where the probability passes a half.
+   * flood-plain/gstat.R. It cuts the kriged mean under the best model, which is about where the
+   * probability passes a half; ours is the mean over 25 models.
    */
   @Test
   void gstat_maps_the_same_ground() {
     assertThat(number("vgm", "c0")).as("nugget").isCloseTo(2.391, within(0.02));
     assertThat(number("vgm", "psill")).as("partial sill").isCloseTo(23.73, within(0.2));
     assertThat(number("vgm", "range_m")).as("range, m").isCloseTo(1965, within(20.0));
-    assertThat(number("even", "area_mean")).as("mean, %").isCloseTo(6.820, within(0.1));
+    assertThat(number("even", "area_mean")).as("mean, %").isCloseTo(6.819, within(0.1));
     assertThat(hectares("dry") + hectares("probably dry"))
         .as("below 5 %, ha")
-        .isCloseTo(114.9, within(3.0));
-    assertThat(hectares("in band")).as("5 to 10 %, ha").isCloseTo(331.4, within(6.0));
+        .isCloseTo(115.0, within(6.0));
+    assertThat(hectares("in band")).as("5 to 10 %, ha").isCloseTo(331.2, within(6.0));
     assertThat(hectares("wet") + hectares("probably wet"))
         .as("above 10 %, ha")
         .isCloseTo(50.2, within(3.0));
