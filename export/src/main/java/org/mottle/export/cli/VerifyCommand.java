@@ -53,7 +53,7 @@ final class VerifyCommand implements Callable<Integer> {
     try {
       return Verification.of(folder);
     } catch (UnreadableRecord e) {
-      throw new InputRefused(e.getMessage() + "; deliver again with 'mottle map --overwrite'");
+      throw new InputRefused(e.getMessage() + "; deliver again into another folder");
     }
   }
 }

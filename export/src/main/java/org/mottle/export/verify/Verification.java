@@ -143,7 +143,10 @@ public record Verification(int files, List<String> faults, List<String> notes) {
         return map;
       }
     } catch (IOException e) {
-      String why = e instanceof JsonProcessingException p ? p.getOriginalMessage() : e.getMessage();
+      String why =
+          e instanceof JsonProcessingException p && p.getLocation() != null
+              ? "damaged in line " + p.getLocation().getLineNr()
+              : e.getMessage();
       throw new UnreadableRecord(file + " cannot be read as JSON: " + why, e);
     }
     throw new UnreadableRecord(file + " is not the record of a delivery", null);

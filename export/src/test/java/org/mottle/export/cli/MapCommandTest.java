@@ -158,7 +158,7 @@ class MapCommandTest {
       assertThat(ran.errLines())
           .singleElement()
           .asString()
-          .contains("summary.json", "deliver again with 'mottle map --overwrite'");
+          .contains("summary.json", "deliver again into another folder");
     }
   }
 
