@@ -23,6 +23,7 @@ osr.UseExceptions()
 METRIC, DEGREES = 0.01, 0.05  # m2 (m for lines) allowed between formats
 SHIFT = 3e-8  # by which areas differ where two libraries change the datum, each in its own way
 DATE = re.compile(r"\d{4}/\d\d/\d\d")  # how GDAL prints its date type
+CHANCES = ("p_dry", "p_wet", "p_low")
 MISSING = -9999  # stands for a number not recorded in a shapefile
 
 
@@ -222,6 +223,7 @@ def read_geojson(folder, summary, code, reference):
 def read_rasters(folder, summary, code, reference):
     srs = srs_of(code)
     expected = summary.get("expected_cells", {})
+    found = defaultdict(dict)
     for wanted in summary.get("rasters", []):
         T.where = os.path.join(folder, wanted["file"])
         data = gdal.Open(T.where)
@@ -242,8 +244,44 @@ def read_rasters(folder, summary, code, reference):
         T.check(not any(v is not None and math.isnan(v) for v in cells), "NaN in cells")
         if wanted["kind"] in expected:
             T.equal(cells, expected[wanted["kind"]], "cells")
+        if wanted["kind"] in CHANCES:
+            T.check(all(v is None or 0 <= v <= 1 for v in cells), "a probability outside 0 to 1")
+        found[(wanted["green_id"], wanted["surv_id"])][wanted["kind"]] = cells
         if byte:
             compare_classes(cells, wanted, reference)
+    for key, kinds in found.items():
+        T.where = os.path.join(folder, f"raster, green {key[0]}, survey {key[1]}")
+        compare_chances(kinds, key, reference)
+
+
+def compare_chances(kinds, key, reference):
+    """Classes follow from the probabilities and nothing else but the limit of the SD (class 6)."""
+    if "p_dry" not in kinds:
+        return
+    odd, least_unknown, most_known = 0, math.inf, 0.0
+    for dry, wet, sd, cls in zip(kinds["p_dry"], kinds["p_wet"], kinds["sd"], kinds["cls"]):
+        T.equal({dry is None, wet is None, sd is None, cls is None}, {dry is None}, "cells with and without a value")
+        if dry is None:
+            continue
+        band = 1 - dry - wet
+        if min(abs(p - limit) for p, limit in ((dry, 0.8), (dry, 0.5), (wet, 0.8), (wet, 0.5), (band, 0.8), (band, 0.45))) < 1e-6:
+            continue  # float32 may fall on the other side
+        sure = 1 if dry > 0.8 else 5 if wet > 0.8 else 3 if band > 0.8 else 0
+        likely = 2 if dry > 0.5 else 4 if wet > 0.5 else 3 if band > 0.45 else 6
+        odd += cls != sure if sure else cls not in (likely, 6)
+        if not sure and likely != 6:
+            least_unknown = min(least_unknown, sd) if cls == 6 else least_unknown
+            most_known = max(most_known, sd) if cls != 6 else most_known
+    T.equal(odd, 0, "cells whose class is not that of their probabilities")
+    T.check(least_unknown >= most_known - 1e-5, f"no one limit of the SD: told at {most_known}, not told at {least_unknown}")
+    # the expected area of the row of the survey is the sum of the probabilities, where no second population is mapped apart
+    for values, _ in reference.get("survey", ([], []))[1]:
+        if (values["green_id"], values["surv_id"] or "") == key and values["pop"] != "apart":
+            for kind in ("dry", "wet"):
+                cells = [v for v in kinds["p_" + kind] if v is not None]
+                total = sum(cells) * values["cell_m"] ** 2
+                # cells cut by the outline count whole here and by their covered part there
+                T.near(total, values[kind + "_exp"], 1 + 0.1 * total, f"sum of p_{kind}")
 
 
 def cells_of(band):
@@ -261,7 +299,7 @@ def compare_classes(cells, wanted, reference):
         for values, geometry in reference.get("zone", ([], []))[1]
         if geometry is not None and values["green_id"] == wanted["green_id"] and (values["surv_id"] or "") == wanted["surv_id"]
     ]
-    filled = [i for i, v in enumerate(cells) if v in (1, 2, 3)]
+    filled = [i for i, v in enumerate(cells) if v is not None]
     if not zones or len(filled) < 50:
         return
     step = max(1, len(filled) // 400)
@@ -318,6 +356,44 @@ def check_tiling(folder, reference):
         T.near(outer, green.Boundary().Length(), METRIC, f"zones of {key}: length of the edges that are not shared")
 
 
+def check_marks(folder, reference):
+    """Core within patch within envelope within green; symbols and stations to be read inside their green."""
+    T.where = os.path.join(folder, "mottle.gpkg")
+    greens = {v["green_id"]: g for v, g in reference.get("green", ([], []))[1] if g is not None}
+    patches = {key_of(v): g for v, g in reference.get("patch", ([], []))[1]}
+    for name, inner in (("core", True), ("envel", False)):
+        for values, geometry in reference.get(name, ([], []))[1]:
+            patch = patches.get(key_of(values))
+            if patch is None:
+                T.check(False, f"{name} {key_of(values)} belongs to no patch")
+                continue
+            outside = geometry.Difference(patch) if inner else patch.Difference(geometry)
+            # snap rounding may move a shared edge
+            T.near(area(outside), 0, 1e-3, f"{name} {key_of(values)}: ground on the wrong side of the patch")
+            T.near(area(geometry.Difference(greens[values["green_id"]])), 0, 1e-3, f"{name} {key_of(values)}: ground outside the green")
+            T.near(geometry.GetArea(), values["area_m2"], METRIC, f"{name} {key_of(values)}: area")
+    for values, geometry in reference.get("patch", ([], []))[1]:
+        known = [values[f] for f in ("area_lo", "area_exp", "area_hi")]
+        T.check(None in known or known == sorted(known), f"patch {key_of(values)}: area {known}")
+    stations = {(v["green_id"], v["surv_id"], v["st_id"]) for v, _ in reference.get("reading", ([], []))[1] if v["used"]}
+    for values, geometry in reference.get("spot", ([], []))[1]:
+        T.check(values["kind"] in ("dry", "wet", "repel") and values["mapbl"] == 0, f"spot of kind {values['kind']}")
+        T.check((values["green_id"], values["surv_id"], values["st_id"]) in stations, f"spot at station {values['st_id']}")
+        # a station may have been read a little outside
+        T.check(geometry.Distance(greens[values["green_id"]]) < 5, f"spot {values['st_id']} far from its green")
+    ranks = defaultdict(list)
+    for values, geometry in reference.get("nextst", ([], []))[1]:
+        T.check(greens[values["green_id"]].Contains(geometry), f"nextst {values['rank']} outside green {values['green_id']}")
+        ranks[(values["green_id"], values["surv_id"])].append((values["rank"], values["walk"]))
+    for key, found in ranks.items():
+        T.equal([r for r, _ in found], list(range(1, len(found) + 1)), f"ranks of {key}")
+        T.equal(sorted(w for _, w in found), list(range(1, len(found) + 1)), f"walk of {key}")
+
+
+def key_of(values):
+    return values["green_id"], values["surv_id"], values["patch_id"]
+
+
 def union(zones):
     whole = zones[0]
     for zone in zones[1:]:
@@ -345,6 +421,7 @@ def main(folders):
         read_geojson(folder, summary, code, reference)
         read_rasters(folder, summary, code, reference)
         check_tiling(folder, reference)
+        check_marks(folder, reference)
     print(f"{T.passed} passed, {T.failed} failed")
     return 0 if T.passed and not T.failed else 1
 

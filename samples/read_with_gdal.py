@@ -26,7 +26,7 @@ def main(path):
     for zone in package.GetLayer("zone"):
         green, survey, cls = zone["green_id"], zone["surv_id"], zone["cls"]
         area = zone.GetGeometryRef().GetArea()
-        print(f"green {green}, {survey}: {cls:8} {area:9.1f} m2, mean {zone['vwc_mean']:.1f} %")
+        print(f"green {green}, {survey}: {cls:13} {area:9.1f} m2, mean {zone['vwc_mean']:.1f} %")
         if abs(area - zone["area_m2"]) > TOLERANCE_M2:
             wrong.append(f"green {green}, {cls}: area_m2 is {zone['area_m2']}, the polygon's {area}")
         tiled[green, survey] = tiled.get((green, survey), 0) + area

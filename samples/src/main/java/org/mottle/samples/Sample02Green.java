@@ -10,9 +10,12 @@ import org.locationtech.jts.geom.Polygon;
 import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.mapping.MappingSettings;
 import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.mapping.Stations;
 import org.mottle.engine.mapping.SurveyMapper;
 import org.mottle.engine.patch.Patch;
+import org.mottle.engine.patch.Spot;
 import org.mottle.engine.patch.Zone;
+import org.mottle.engine.plan.NextStation;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
@@ -20,7 +23,7 @@ import org.mottle.engine.survey.TargetBand;
 
 /**
  * 02: a green mapped with the engine alone: an outline, readings and a target band go in; zones
- * that tile the green and the patches to look at come out.
+ * that tile the green, patches to look at and places to read next come out.
  */
 public final class Sample02Green {
 
@@ -37,19 +40,28 @@ public final class Sample02Green {
     map.basis().variogram().ifPresent(v -> print("kriging with %s", v.source()));
     for (Zone zone : map.parts().zones()) {
       print(
-          "zone  %-8s %6.0f m²   mean %.1f %%, SD %.1f %%",
-          zone.cls().code(), zone.areaM2(), zone.mean(), zone.sd());
+          "zone  %-13s %6.0f m²   mean %.1f %%, SD %.1f %%, so with probability %.2f",
+          zone.cls().code(), zone.areaM2(), zone.mean(), zone.sd(), zone.probability());
     }
     for (Patch patch : map.parts().patches()) {
+      Patch.Likelihood sure = patch.likelihood().orElseThrow();
       print(
-          "patch %d %-6s %6.0f m²   %.1f m wide, %d stations, mean %.1f %%, SD %.1f %%",
+          "patch %d %-11s %6.0f m² (%.0f to %.0f)   %d stations, mean %.1f %%, SD %.1f %%",
           patch.number(),
           patch.kind().code(),
           patch.areaM2(),
-          patch.widthM(),
+          sure.areaLow(),
+          sure.areaHigh(),
           patch.readings(),
           patch.mean(),
           patch.sd());
+    }
+    for (Spot spot : map.parts().spots()) {
+      Stations.Station station = map.stations().stations().get(spot.station());
+      print("spot  %-13s near station %s, size unknown", spot.kind().code(), station.name());
+    }
+    for (NextStation next : map.parts().next().orElseThrow().stations()) {
+      print("read next %d: %.1f, %.1f", next.rank(), next.x(), next.y());
     }
   }
 

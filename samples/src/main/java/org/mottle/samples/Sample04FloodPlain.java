@@ -28,7 +28,7 @@ public final class Sample04FloodPlain {
       System.out.println(
           String.format(
               Locale.ROOT,
-              "%-8s %.1f ha, mean %.1f %%",
+              "%-13s %.1f ha, mean %.1f %%",
               zone.values().get(zones.columns().indexOf("cls")),
               zone.geometry().getArea() / 10_000,
               zone.values().get(zones.columns().indexOf("vwc_mean"))));

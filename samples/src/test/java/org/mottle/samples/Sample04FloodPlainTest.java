@@ -41,7 +41,7 @@ class Sample04FloodPlainTest {
     Geometry outline = outline();
     List<Geometry> zones =
         Sample04FloodPlain.zones(out).rows().stream().map(FeatureTable.Row::geometry).toList();
-    assertThat(zones).hasSize(3).allMatch(Geometry::isValid);
+    assertThat(zones).hasSize(5).allMatch(Geometry::isValid);
     assertThat(zones.stream().mapToDouble(Geometry::getArea).sum())
         .isCloseTo(outline.getArea(), within(0.01));
     Geometry union = OverlayNGRobust.union(zones);
@@ -83,13 +83,24 @@ class Sample04FloodPlainTest {
     assertThat(read("reading").rows()).hasSize(om.length);
   }
 
-  /** Another program on the same files: gstat 2.1.0, R 4.2.2, flood-plain/gstat.R. */
+  /**
+   * Another program on the same files with the model of table vgm: gstat 2.1.0, R 4.2.2,
+   * flood-plain/gstat.R. It cuts the kriged mean under the best model, which is about where the
+   * probability passes a half; ours is the mean over 25 models.
+   */
   @Test
   void gstat_maps_the_same_ground() {
-    assertThat(number("even", "area_mean")).as("mean, %").isCloseTo(7.018, within(0.1));
-    assertThat(hectares("dry")).as("below 5 %, ha").isCloseTo(77.1, within(3.0));
-    assertThat(hectares("in band")).as("5 to 10 %, ha").isCloseTo(369.5, within(6.0));
-    assertThat(hectares("wet")).as("above 10 %, ha").isCloseTo(49.9, within(3.0));
+    assertThat(number("vgm", "c0")).as("nugget").isCloseTo(2.391, within(0.02));
+    assertThat(number("vgm", "psill")).as("partial sill").isCloseTo(23.73, within(0.2));
+    assertThat(number("vgm", "range_m")).as("range, m").isCloseTo(1965, within(20.0));
+    assertThat(number("even", "area_mean")).as("mean, %").isCloseTo(6.819, within(0.1));
+    assertThat(hectares("dry") + hectares("probably dry"))
+        .as("below 5 %, ha")
+        .isCloseTo(115.0, within(6.0));
+    assertThat(hectares("in band")).as("5 to 10 %, ha").isCloseTo(331.2, within(6.0));
+    assertThat(hectares("wet") + hectares("probably wet"))
+        .as("above 10 %, ha")
+        .isCloseTo(50.2, within(3.0));
   }
 
   @Test
@@ -97,7 +108,7 @@ class Sample04FloodPlainTest {
     assertThat(outline().getArea()).isGreaterThan(4e6);
     assertThat(number("survey", "cell_m")).isEqualTo(20);
     FeatureTable vgm = read("vgm");
-    assertThat(number("vgm", "range_m")).as("range, m").isBetween(200.0, 2000.0);
+    assertThat(number("vgm", "range_m")).as("range, m").isBetween(200.0, 4000.0);
     assertThat(number("vgm", "n_pairs")).as("pairs").isGreaterThan(1000);
     assertThat(vgm.rows()).hasSize(1);
     FeatureTable patches = read("patch");

@@ -14,10 +14,11 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.mottle.engine.empirical.Estimator;
-import org.mottle.engine.fit.Weighting;
 import org.mottle.engine.mapping.MappingSettings;
 import org.mottle.engine.mapping.Method;
 import org.mottle.engine.mapping.Pooling;
+import org.mottle.engine.mapping.PositionSettings;
+import org.mottle.engine.mapping.UncertaintySettings;
 import org.mottle.engine.mapping.VariogramSettings;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.survey.Purpose;
@@ -57,13 +58,10 @@ class SettingsFilesTest {
                 1,
                 DuplicatePolicy.REJECT,
                 new VariogramSettings(
-                    Pooling.SURVEY,
-                    Optional.empty(),
-                    16,
-                    1.5,
-                    Estimator.CRESSIE_HAWKINS,
-                    Weighting.PAIRS),
-                new MappingSettings.Needed(8, 12, 100, 60)));
+                    Pooling.ROOT_ZONE, Optional.empty(), 16, 1.5, Estimator.CRESSIE_HAWKINS),
+                new MappingSettings.Needed(8, 12, 100, 60),
+                new UncertaintySettings(500, 25, 0, 6, 0.3),
+                new PositionSettings(0.6, 1)));
   }
 
   @Test
@@ -84,6 +82,8 @@ class SettingsFilesTest {
             "%s: 1",
             "variogram: {%s: 1}",
             "needed: {%s: 1}",
+            "uncertainty: {%s: 1}",
+            "positions: {%s: 1}",
             "bands: {%s: 1}",
             "bands: {default: {%s: 1}}")) {
       String yaml = place.formatted("zzzzzzzzzzzzzzzzzzzzzzzzzzzzzz");
@@ -93,7 +93,9 @@ class SettingsFilesTest {
       assertThat(list.find()).as(refused.lines().get(0)).isTrue();
       known.addAll(List.of(list.group(1).split(", ")));
     }
-    assertThat(known).contains("columns", "lag_m", "own_variogram", "greens", "wp_pct");
+    assertThat(known)
+        .contains(
+            "columns", "lag_m", "own_variogram", "greens", "wp_pct", "next_stations", "shift_m");
     assertThat(known).allSatisfy(key -> assertThat(file).containsPattern("\\b" + key + ":"));
   }
 }

@@ -34,6 +34,11 @@ final class GreenMapper {
   /** More cells than this on one green, some 2 GB, are a slip of the keyboard, not a map. */
   private static final double MOST_CELLS = 1e7;
 
+  /**
+   * Candidates of a station to be read next: a metre apart on a green, farther on larger ground.
+   */
+  private static final double MOST_PLACES = 2000;
+
   private final MappingSettings settings;
   private final int threads;
   private final Progress progress;
@@ -123,7 +128,10 @@ final class GreenMapper {
                     variogram,
                     kriged.leaveOneOut(),
                     settings.uncertainty().realisations(),
-                    population.map(GreenPopulation::finding))));
+                    population.map(GreenPopulation::finding),
+                    population.map(p -> p.lowStations(green)).orElse(List.of()),
+                    new Outcome.Positions(
+                        green.meanJitterM(), green.observations().positionError().shiftSdM()))));
     Surface surface = kriged.surface();
     Optional<BandChances> chances =
         green
@@ -173,9 +181,10 @@ final class GreenMapper {
             .band()
             .map(b -> new double[] {b.lowPct(), b.highPct()})
             .orElseGet(() -> new double[0]);
+    double places = Math.sqrt(green.subject().green().areaM2() / MOST_PLACES);
+    NextStations ranking = NextStations.withDefaults().withCount(count);
     return Optional.of(
-        NextStations.withDefaults()
-            .withCount(count)
+        (places > 1 ? ranking.withCell(places).withClearance(1.5 * places) : ranking)
             .rank(
                 green.subject().green().outline(),
                 existing,

@@ -15,6 +15,9 @@ import org.mottle.engine.check.Check;
 public record UncertaintySettings(
     int realisations, int draws, long seed, int nextStations, double operatorSdPct) {
 
+  /** More realisations or stations would be a slip of the keyboard. */
+  public static final int MOST = 100_000;
+
   public UncertaintySettings {
     Check.atLeast("draws", draws, 1, "");
     Check.atLeast("realisations", realisations, draws, "");

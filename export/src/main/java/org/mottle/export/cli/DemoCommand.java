@@ -60,6 +60,7 @@ final class DemoCommand implements Callable<Integer> {
     }
     checkSurvey(problems);
     var formats = options.formats(problems);
+    options.apply(SiteSettings.DEFAULTS, problems);
     problems.throwIfAny();
     Path course = inputs == null ? Files.createTempDirectory("mottle-course") : inputs;
     try {

@@ -6,6 +6,8 @@ import java.util.Optional;
 import java.util.Set;
 import org.mottle.engine.mapping.MappingSettings;
 import org.mottle.engine.mapping.Method;
+import org.mottle.engine.mapping.PositionSettings;
+import org.mottle.engine.mapping.UncertaintySettings;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.read.InputOptions.MoistureUnit;
@@ -41,6 +43,40 @@ final class MapOptions {
           "Unit of the readings: percent or fraction; default ask: per cent, asking when all are below"
               + " 1.")
   String unit;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      description = "Seed of the realisations; default 0. The same seed gives the same bytes.")
+  Long seed;
+
+  @Option(
+      names = "--realisations",
+      paramLabel = "N",
+      description = "Realisations drawn, from which areas get their intervals; default 500.")
+  Integer realisations;
+
+  @Option(
+      names = "--next-stations",
+      paramLabel = "N",
+      description = "Places to read next proposed on each green; default 6, 0 for none.")
+  Integer nextStations;
+
+  @Option(
+      names = "--position-sd",
+      paramLabel = "M",
+      description =
+          "Standard error per axis of every position, m; default: what the readings say (pos_sd_m,"
+              + " pos_src).")
+  Double positionSd;
+
+  @Option(
+      names = "--shift-sd",
+      paramLabel = "M",
+      description =
+          "Standard error per axis of the shift common to a visit, m; default: as is usual for the"
+              + " source of the positions.")
+  Double shiftSd;
 
   @Option(
       names = "--formats",
@@ -105,6 +141,46 @@ final class MapOptions {
         problems.add("--cell must be above 0 m, was %s", cell);
       }
     }
+    return changed
+        .withUncertainty(uncertainty(changed.uncertainty(), problems))
+        .withPositions(positions(changed.positions(), problems));
+  }
+
+  private UncertaintySettings uncertainty(UncertaintySettings settings, Problems problems) {
+    UncertaintySettings changed = seed == null ? settings : settings.withSeed(seed);
+    if (realisations != null) {
+      if (realisations >= 1 && realisations <= UncertaintySettings.MOST) {
+        changed = changed.withRealisations(realisations);
+      } else {
+        problems.add(
+            "--realisations must be 1 to %s, was %s", UncertaintySettings.MOST, realisations);
+      }
+    }
+    if (nextStations != null) {
+      if (nextStations >= 0 && nextStations <= UncertaintySettings.MOST) {
+        changed = changed.withNextStations(nextStations);
+      } else {
+        problems.add(
+            "--next-stations must be 0 to %s, was %s", UncertaintySettings.MOST, nextStations);
+      }
+    }
     return changed;
+  }
+
+  private PositionSettings positions(PositionSettings settings, Problems problems) {
+    return new PositionSettings(
+        metres("--position-sd", positionSd, settings.jitterM(), problems),
+        metres("--shift-sd", shiftSd, settings.shiftM(), problems));
+  }
+
+  private static double metres(String option, Double typed, double before, Problems problems) {
+    if (typed == null) {
+      return before;
+    }
+    if (typed >= 0 && Double.isFinite(typed)) {
+      return typed;
+    }
+    problems.add("%s must be 0 m or more, was %s", option, typed);
+    return before;
   }
 }

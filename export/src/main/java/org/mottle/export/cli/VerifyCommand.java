@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.record.Json;
+import org.mottle.export.verify.UnreadableRecord;
 import org.mottle.export.verify.Verification;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -31,7 +32,7 @@ final class VerifyCommand implements Callable<Integer> {
       throw new InputRefused(
           folder + " holds no " + Verification.SUMMARY + "; name a folder that 'mottle map' wrote");
     }
-    Verification found = Verification.of(folder);
+    Verification found = verification();
     if (common.json) {
       Map<String, Object> summary = new LinkedHashMap<>();
       summary.put("files", found.files());
@@ -46,5 +47,13 @@ final class VerifyCommand implements Callable<Integer> {
           found.files() == 1 ? "%d file as delivered" : "%d files as delivered", found.files());
     }
     return found.isFine() ? ExitCode.DONE : ExitCode.REFUSED;
+  }
+
+  private Verification verification() throws IOException {
+    try {
+      return Verification.of(folder);
+    } catch (UnreadableRecord e) {
+      throw new InputRefused(e.getMessage() + "; deliver again into another folder");
+    }
   }
 }

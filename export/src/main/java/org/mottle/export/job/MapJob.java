@@ -55,6 +55,7 @@ public final class MapJob {
     told.addAll(Subjects.unread(subjects, greens));
     told.addAll(Subjects.withoutClasses(subjects, request.site().bands()));
     told.addAll(DoubtfulReadings.of(subjects, readings.source()));
+    told.addAll(UntoldPositions.of(subjects, request.site().mapping().positions()));
 
     SurveyMap map =
         new SurveyMapper(request.site().mapping()).map(subjects, request.threads(), progress);

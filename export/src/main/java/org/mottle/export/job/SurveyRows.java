@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.mapping.Standing;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Layers;
@@ -35,14 +36,17 @@ final class SurveyRows {
     row.put("rod_mm", rods.length == 1 ? rods[0] : null);
     row.put("n_read", readings.size());
     MapLayers.putBand(row, outcome.subject().band());
-    row.put("reason", String.join("; ", outcome.remarks()));
+    row.put("reason", String.join("; ", Remarks.of(outcome)));
     if (outcome instanceof Outcome.Mapped map) {
       row.put("n_used", map.readingsUsed());
       row.put("method", map.basis().method().label());
       row.put("cell_m", map.surface().cells().grid().cell());
+      row.put("standing", map.standing().code());
+      SurveyCertainty.put(row, map);
     } else if (outcome instanceof Outcome.NoMap none) {
       row.put("n_used", 0);
       row.put("method", "none");
+      row.put("standing", Standing.NONE.code());
       row.put("reason", reason(none));
       row.put("remedy", none.why().remedy());
     }

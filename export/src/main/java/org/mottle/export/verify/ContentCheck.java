@@ -36,7 +36,8 @@ final class ContentCheck {
   Verification run(int threads) throws IOException {
     Object code = map(summary.get("prov")).get("crs_code");
     if (!(code instanceof String text)) {
-      throw new IOException(folder + ": the record names no CRS");
+      throw new UnreadableRecord(
+          folder.resolve(Verification.SUMMARY) + " names no CRS in prov.crs_code", null);
     }
     Crs crs = Crs.parse(text);
     CrsTransform toMetres = CrsTransform.between(Crs.wgs84(), crs);

@@ -1,5 +1,6 @@
 package org.mottle.export.verify;
 
+import com.fasterxml.jackson.core.JsonProcessingException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -137,10 +138,17 @@ public record Verification(int files, List<String> faults, List<String> notes) {
     if (!Files.isRegularFile(file)) {
       throw new IOException(folder + " has no " + SUMMARY + ": it is not a delivered folder");
     }
-    Object summary = Json.read(file);
-    if (summary instanceof Map<?, ?> map) {
-      return map;
+    try {
+      if (Json.read(file) instanceof Map<?, ?> map) {
+        return map;
+      }
+    } catch (IOException e) {
+      String why =
+          e instanceof JsonProcessingException p && p.getLocation() != null
+              ? "damaged in line " + p.getLocation().getLineNr()
+              : e.getMessage();
+      throw new UnreadableRecord(file + " cannot be read as JSON: " + why, e);
     }
-    throw new IOException(file + " is not the record of a delivery");
+    throw new UnreadableRecord(file + " is not the record of a delivery", null);
   }
 }

@@ -10,8 +10,11 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.Deque;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.mottle.export.verify.Verification;
 
@@ -159,15 +162,44 @@ final class Placement implements AutoCloseable {
       restore(earlier(), out);
       throw e;
     }
+    paths.forEach(before::remove);
+    List<String> told = new ArrayList<>(removed(before));
     delete(earlier());
     dropEmptyFolders();
-    paths.forEach(before::remove);
     before.removeIf(path -> !Files.exists(out.resolve(path)));
-    return before.stream()
-        .map(
-            path ->
-                path + " of an earlier delivery was changed since and stays; it is not of this run")
-        .toList();
+    before.forEach(
+        path ->
+            told.add(
+                path
+                    + " of an earlier delivery was changed since and stays; it is not of this"
+                    + " run"));
+    return told;
+  }
+
+  /** What the earlier delivery had, and this one has not: by folder, since it may be a lot. */
+  private List<String> removed(Set<String> before) {
+    Map<String, Long> places =
+        before.stream()
+            .filter(path -> Files.exists(earlier().resolve(path)))
+            .collect(
+                Collectors.groupingBy(
+                    path -> path.contains("/") ? path.substring(0, path.indexOf('/')) : path,
+                    TreeMap::new,
+                    Collectors.counting()));
+    return places.isEmpty()
+        ? List.of()
+        : List.of(
+            "removed what an earlier delivery had and this one has not: "
+                + places.entrySet().stream()
+                    .map(
+                        e ->
+                            before.contains(e.getKey())
+                                ? e.getKey()
+                                : e.getKey()
+                                    + "/ ("
+                                    + e.getValue()
+                                    + (e.getValue() == 1 ? " file)" : " files)"))
+                    .collect(Collectors.joining(", ")));
   }
 
   private void dropEmptyFolders() throws IOException {

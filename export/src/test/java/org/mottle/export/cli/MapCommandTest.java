@@ -1,17 +1,22 @@
 package org.mottle.export.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.mottle.demo.Course;
+import org.mottle.export.record.Json;
 
 /** {@code map}, {@code demo} and {@code verify} as typed, on the invented course. */
 class MapCommandTest {
@@ -141,6 +146,103 @@ class MapCommandTest {
     assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCode.DONE);
     Ran verified = Ran.mottle("verify", folder.resolve("out").toString());
     assertThat(verified.out().lines()).containsExactly("1 file as delivered");
+  }
+
+  @Test
+  void aRecordThatCannotBeReadIsRefused() throws IOException {
+    Path out = Files.createDirectory(folder.resolve("out"));
+    for (String text : List.of("", "{\"files\"", "[]", "{\"prov\": {}}")) {
+      Files.writeString(out.resolve("summary.json"), text);
+      Ran ran = Ran.mottle("verify", out.toString());
+      assertThat(ran.exitCode()).as(text).isEqualTo(ExitCode.REFUSED);
+      assertThat(ran.errLines())
+          .singleElement()
+          .asString()
+          .contains("summary.json", "deliver again into another folder");
+    }
+  }
+
+  @Test
+  void everyOptionThatIsNoneAtOnce() {
+    List<String> wrong =
+        List.of(
+            "--cell 0",
+            "--realisations 0",
+            "--next-stations -1",
+            "--position-sd -0.5",
+            "--shift-sd NaN",
+            "--method magic");
+    List<String> typed = wrong.stream().flatMap(w -> Arrays.stream(w.split(" "))).toList();
+    for (Ran ran :
+        List.of(
+            map("readings_S1.csv", typed.toArray(String[]::new)),
+            Ran.mottle(
+                Stream.concat(
+                        Stream.of("demo", "--out", folder.resolve("d").toString()), typed.stream())
+                    .toArray(String[]::new)))) {
+      assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCode.REFUSED);
+      assertThat(ran.errLines())
+          .hasSize(wrong.size())
+          .contains(
+              "--realisations must be 1 to 100000, was 0",
+              "--next-stations must be 0 to 100000, was -1",
+              "--position-sd must be 0 m or more, was -0.5",
+              "--shift-sd must be 0 m or more, was NaN");
+    }
+  }
+
+  @Test
+  void seedAndErrorsOfPositionAreInTheRecord() throws IOException {
+    Ran ran =
+        map(
+            "readings_S1.csv",
+            "--seed",
+            "-42",
+            "--realisations",
+            "20",
+            "--next-stations",
+            "0",
+            "--position-sd",
+            "0.3",
+            "--shift-sd",
+            "0.7",
+            "--band",
+            "18,27",
+            "--quiet");
+    assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCode.DONE);
+    Map<?, ?> summary = (Map<?, ?>) Json.read(folder.resolve("out/summary.json"));
+    Map<?, ?> prov = (Map<?, ?>) summary.get("prov");
+    assertThat(prov.get("seed")).isEqualTo("-42");
+    Map<?, ?> params = (Map<?, ?>) prov.get("params");
+    assertThat(params.get("seed")).isEqualTo("-42");
+    assertThat(params.get("realisations")).isEqualTo(20L);
+    assertThat(params.get("draws")).isEqualTo(20L);
+    assertThat(params.get("next_stations")).isEqualTo(0L);
+    assertThat(params.get("jitter_m")).isEqualTo(0.3);
+    assertThat(params.get("shift_m")).isEqualTo(0.7);
+    Map<?, ?> green = (Map<?, ?>) ((List<?>) summary.get("survey")).get(0);
+    assertThat((double) green.get("pos_sd_m")).isCloseTo(0.3, within(1e-12));
+    assertThat((double) green.get("shift_sd")).isCloseTo(0.7, within(1e-12));
+    assertThat((List<?>) summary.get("nextst")).isEmpty();
+  }
+
+  @Test
+  void overwritingWithFewerFormatsSaysWhatIsGone() {
+    String[] quick = {"--realisations", "20", "--next-stations", "0"};
+    Ran all =
+        map(
+            "readings_S1.csv",
+            Stream.concat(Stream.of(quick), Stream.of("--formats", "geopackage,shapefile"))
+                .toArray(String[]::new));
+    assertThat(all.exitCode()).as(all.err()).isEqualTo(ExitCode.DONE);
+    Ran fewer =
+        map(
+            "readings_S1.csv",
+            Stream.concat(Stream.of(quick), Stream.of("--overwrite")).toArray(String[]::new));
+    assertThat(fewer.out())
+        .containsPattern(
+            "removed what an earlier delivery had and this one has not: mottle.gpkg, shapefile/"
+                + " \\(\\d+ files\\)");
   }
 
   @Test

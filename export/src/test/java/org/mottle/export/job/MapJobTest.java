@@ -17,7 +17,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.mottle.demo.Course;
 import org.mottle.engine.mapping.Outcome;
-import org.mottle.engine.patch.Patch;
+import org.mottle.engine.mapping.UncertaintySettings;
+import org.mottle.engine.patch.ExpectedGround;
 import org.mottle.engine.patch.ZoneClass;
 import org.mottle.engine.progress.Progress;
 import org.mottle.export.problem.InputRefused;
@@ -43,6 +44,14 @@ class MapJobTest {
     return SettingsReader.read(course.resolve(settings)).withCrs("EPSG:32628");
   }
 
+  /** As much as is needed where nothing is said of what is drawn. */
+  private static SiteSettings quick(SiteSettings site) {
+    return site.withMapping(
+        site.mapping()
+            .withUncertainty(
+                UncertaintySettings.defaults().withRealisations(20).withNextStations(0)));
+  }
+
   private MapReport map(String readings, SiteSettings site, String out, int threads)
       throws IOException {
     return job(readings, site, out, threads, false).run(Progress.NONE);
@@ -65,14 +74,21 @@ class MapJobTest {
     assertThat(report.map().outcomes()).hasSize(9);
     assertThat(Verification.of(folder.resolve("out")).faults()).isEmpty();
     // the course's truth: a wet fault on G3 and a wet hollow on G6, sound ground on G1
-    assertThat(wettest(report, "G3").areaM2()).isBetween(60.0, 300.0);
-    assertThat(wettest(report, "G6").areaM2()).isBetween(40.0, 250.0);
+    assertThat(wet(report, "G3").areaM2()).isBetween(60.0, 300.0);
+    assertThat(wet(report, "G6").areaM2()).isBetween(40.0, 250.0);
+    for (String green : List.of("G3", "G6")) {
+      assertThat(mapped(report, green).areaM2(ZoneClass.WET)).as(green).isGreaterThan(20);
+      assertThat(wet(report, green).areaLow()).isLessThan(wet(report, green).areaM2());
+      assertThat(wet(report, green).areaHigh()).isGreaterThan(wet(report, green).areaM2());
+    }
     assertThat(mapped(report, "G1").areaM2(ZoneClass.WET)).isLessThan(45);
     assertThat(report.text())
         .containsPattern("(?m)^green G1, S1: .*; SD about \\d\\.\\d %")
         .containsPattern(
-            "(?m)^variogram of S1 \\(9 greens, \\d+ pairs\\): [a-z]+, nugget .* range .*"
-                + "cross-validation of \\d+: MSDR \\d\\.\\d\\d");
+            "(?m)^variogram of S1 \\(7 greens, \\d+ stations\\): [a-z]+.*, range .* nugget .*"
+                + "cross-validation of \\d+: \\d+ % inside their 90 % interval, MSDR \\d\\.\\d\\d")
+        .containsPattern(
+            "green G3, S1: .* expected dry .* m² \\(.*\\), wet \\d+ m² \\(.* to .*\\)");
     assertThat(evenness(report, "G1")).containsKey("sd_med").containsKey("cu_moist");
     assertThat((double) evenness(report, "G1").get("lq_moist")).isBetween(0.5, 1.0);
     // a probe read in air is told, not dropped
@@ -91,7 +107,7 @@ class MapJobTest {
 
   @Test
   void areasOfZonesSumToTheGreens() throws IOException {
-    MapReport report = map("readings_S3.csv", site("course.yml"), "out", 2);
+    MapReport report = map("readings_S3.csv", quick(site("course.yml")), "out", 2);
     for (Outcome outcome : report.map().outcomes()) {
       if (outcome instanceof Outcome.Mapped green) {
         double zones =
@@ -103,7 +119,7 @@ class MapJobTest {
 
   @Test
   void earlierOutputIsNeverTouchedUnasked() throws IOException {
-    SiteSettings site = site("course_after_rain.yml");
+    SiteSettings site = quick(site("course_after_rain.yml"));
     map("readings_S1.csv", site, "out", 2);
     Map<String, String> before = fingerprints("out");
     assertThatThrownBy(() -> map("readings_S1.csv", site, "out", 2))
@@ -131,7 +147,7 @@ class MapJobTest {
 
   @Test
   void aGreenReadInFractionsIsAskedAboutAndLeftOutOfTheVariogram() throws IOException {
-    MapReport report = map("readings_S5.csv", site("course_after_rain.yml"), "out", 2);
+    MapReport report = map("readings_S5.csv", quick(site("course_after_rain.yml")), "out", 2);
     assertThat(report.map().notMapped())
         .singleElement()
         .satisfies(
@@ -140,11 +156,13 @@ class MapJobTest {
               assertThat(none.why().reason())
                   .isEqualTo("all 21 values are below 1, as fractions are and not % by volume");
             });
-    assertThat(report.map().variograms().get(0).greens()).doesNotContain("G1").hasSize(8);
+    assertThat(report.map().variograms().stream().flatMap(v -> v.greens().stream()))
+        .doesNotContain("G1")
+        .hasSize(8);
     MapReport said =
         map(
             "readings_S5.csv",
-            site("course_after_rain.yml").withUnit(MoistureUnit.PERCENT),
+            quick(site("course_after_rain.yml")).withUnit(MoistureUnit.PERCENT),
             "said",
             2);
     assertThat(said.allMapped()).isTrue();
@@ -152,12 +170,12 @@ class MapJobTest {
 
   @Test
   void aColumnThatIsNotThereIsNotReplacedInSilence() throws IOException {
-    SiteSettings site = site("course_after_rain.yml").withColumn("vwc_raw", "nope");
+    SiteSettings site = quick(site("course_after_rain.yml")).withColumn("vwc_raw", "nope");
     assertThatThrownBy(() -> map("readings_S1.csv", site, "out", 2))
         .isInstanceOf(InputRefused.class)
         .hasMessageContaining("has no column 'nope' (mapped to vwc_raw)");
     // the outlines are named by another heading, the readings by ours: that is meant
-    SiteSettings greens = site("course_after_rain.yml").withColumn("green_id", "Green");
+    SiteSettings greens = quick(site("course_after_rain.yml")).withColumn("green_id", "Green");
     assertThat(map("readings_S1.csv", greens, "out", 2).allMapped()).isTrue();
   }
 
@@ -173,7 +191,7 @@ class MapJobTest {
   @Test
   void withoutBandsTheMapSaysWhyItHasNoClasses() throws IOException {
     MapReport report =
-        map("readings_S1.csv", SiteSettings.DEFAULTS.withCrs("EPSG:32628"), "out", 2);
+        map("readings_S1.csv", quick(SiteSettings.DEFAULTS.withCrs("EPSG:32628")), "out", 2);
     assertThat(report.told()).anyMatch(t -> t.startsWith("no classes: no band is set"));
     assertThat(mapped(report, "G1").parts().zones()).isEmpty();
     assertThat(folder.resolve("out/raster/G1_S1_vwc.tif")).exists();
@@ -221,9 +239,9 @@ class MapJobTest {
         .stream().filter(row -> row.get("green_id").equals(green)).findFirst().orElseThrow();
   }
 
-  private static Patch wettest(MapReport report, String green) {
-    return mapped(report, green).parts().patches().stream()
-        .filter(p -> p.kind() == ZoneClass.WET)
+  private static ExpectedGround wet(MapReport report, String green) {
+    return mapped(report, green).parts().marks().orElseThrow().expected().stream()
+        .filter(e -> e.kind() == ZoneClass.WET)
         .findFirst()
         .orElseThrow();
   }

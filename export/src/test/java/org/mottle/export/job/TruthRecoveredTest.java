@@ -6,6 +6,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.stream.LongStream;
@@ -13,6 +14,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.mottle.demo.CourseGenerator;
 import org.mottle.demo.GeneratedCourse;
@@ -22,7 +24,8 @@ import org.mottle.demo.truth.Survey;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.SurveyMap;
-import org.mottle.engine.patch.Patch;
+import org.mottle.engine.patch.ExpectedGround;
+import org.mottle.engine.patch.Zone;
 import org.mottle.engine.patch.ZoneClass;
 import org.mottle.engine.progress.Progress;
 import org.mottle.export.settings.SettingsReader;
@@ -32,8 +35,11 @@ import org.mottle.export.write.Format;
 /**
  * Maps of five invented courses against the ground they were read on: survey S1, the eight greens
  * on sand. The truth is that of the start of the survey; the readings dry by up to 1 % while it
- * lasts, probe and position err too. Found with this code: RMSE 1.44 % (mean of the readings 2.19
- * %), coverage 91 %, 4 % of sound ground called wet, 67 to 97 % of the core of the wet fault.
+ * lasts, probe and position err too. Found with this code: RMSE 1.42 % (mean of the readings 2.19
+ * %), coverage 90 %, 3.4 % of sound ground called wet or probably wet and 0.9 % wet, 66 to 96 % of
+ * the core of the wet fault; expected wet ground of G3 and G6 1,342 m² where 1,430 m² are, nine of
+ * its ten intervals hold the truth; the fault is outlined on three of the five seeds, with 97 % of
+ * its core or more.
  */
 class TruthRecoveredTest {
   private static final GeometryFactory FACTORY = new GeometryFactory();
@@ -136,35 +142,97 @@ class TruthRecoveredTest {
 
   @Test
   void soundGreensAreNotCalledWet() {
-    double share =
-        runs.stream()
-            .flatMap(run -> List.of(run.green("G1"), run.green("G2")).stream())
-            .mapToDouble(g -> g.areaM2(ZoneClass.WET) / g.subject().green().areaM2())
-            .average()
-            .orElseThrow();
-    assertThat(share).as("seeds 1 to 5").isLessThan(0.10);
+    assertThat(shareOfSoundGreens(ZoneClass.WET, ZoneClass.PROBABLY_WET))
+        .as("seeds 1 to 5, probability 0.5 or more")
+        .isLessThan(0.10);
+    assertThat(shareOfSoundGreens(ZoneClass.WET))
+        .as("seeds 1 to 5, probability 0.8 or more")
+        .isLessThan(0.02);
+  }
+
+  private static double shareOfSoundGreens(ZoneClass... classes) {
+    return runs.stream()
+        .flatMap(run -> List.of(run.green("G1"), run.green("G2")).stream())
+        .mapToDouble(
+            g -> Arrays.stream(classes).mapToDouble(g::areaM2).sum() / g.subject().green().areaM2())
+        .average()
+        .orElseThrow();
   }
 
   @Test
   void theBlockedDrainOfG3IsFound() {
     for (Run run : runs) {
       Outcome.Mapped green = run.green("G3");
-      GreenTruth truth = run.truth(green);
-      List<Point> core =
-          truth.green().cells(0.5).stream()
-              .filter(c -> truth.faults().get(0).shape(c.x(), c.y()) >= 0.5)
+      List<Geometry> wet =
+          green.parts().zones().stream()
+              .filter(z -> z.cls() == ZoneClass.WET || z.cls() == ZoneClass.PROBABLY_WET)
+              .map(Zone::geometry)
               .toList();
-      long wet = core.stream().filter(c -> isWet(green, truth.green().world(c))).count();
-      assertThat(wet / (double) core.size()).as("seed %d", run.course().seed()).isGreaterThan(0.4);
+      assertThat(shareOfCore(run, wet)).as("seed %d", run.course().seed()).isGreaterThan(0.4);
     }
   }
 
-  private static boolean isWet(Outcome.Mapped green, Point place) {
-    var point = FACTORY.createPoint(new Coordinate(place.x(), place.y()));
-    return green.parts().patches().stream()
-        .filter(patch -> patch.kind() == ZoneClass.WET)
-        .map(Patch::geometry)
-        .anyMatch(geometry -> geometry.covers(point));
+  /** The survey is too coarse to outline it on every seed: what is outlined holds the core. */
+  @Test
+  void anOutlineOfTheBlockedDrainHoldsItsCore() {
+    int outlined = 0;
+    for (Run run : runs) {
+      List<Geometry> patches =
+          run.green("G3").parts().patches().stream()
+              .filter(patch -> patch.kind() == ZoneClass.WET)
+              .map(patch -> (Geometry) patch.geometry())
+              .toList();
+      if (patches.isEmpty()) {
+        assertThat(run.green("G3").parts().spots())
+            .as("seed %d: a symbol in its place", run.course().seed())
+            .anyMatch(spot -> spot.kind() == ZoneClass.WET);
+      } else {
+        outlined++;
+        assertThat(shareOfCore(run, patches)).as("seed %d", run.course().seed()).isGreaterThan(0.9);
+      }
+    }
+    assertThat(outlined).as("of seeds 1 to 5").isGreaterThanOrEqualTo(2);
+  }
+
+  private static double shareOfCore(Run run, List<Geometry> places) {
+    GreenTruth truth = run.truth(run.green("G3"));
+    List<Point> core =
+        truth.green().cells(0.5).stream()
+            .filter(c -> truth.faults().get(0).shape(c.x(), c.y()) >= 0.5)
+            .toList();
+    long inside =
+        core.stream()
+            .map(truth.green()::world)
+            .map(c -> FACTORY.createPoint(new Coordinate(c.x(), c.y())))
+            .filter(c -> places.stream().anyMatch(place -> place.covers(c)))
+            .count();
+    return inside / (double) core.size();
+  }
+
+  /** Wet ground of G3 and G6 in truth against the expected area and its 5 to 95 % interval. */
+  @Test
+  void expectedAreasAreNearTheTruth() {
+    double found = 0;
+    double truly = 0;
+    int held = 0;
+    for (Run run : runs) {
+      for (String id : List.of("G3", "G6")) {
+        GreenTruth truth = run.truth(run.green(id));
+        double area =
+            0.25
+                * truth.green().cells(0.5).stream()
+                    .filter(c -> truth.soilPct(Survey.S1, c.x(), c.y()) > 27)
+                    .count();
+        ExpectedGround wet = run.green(id).parts().marks().orElseThrow().expected().get(1);
+        found += wet.areaM2();
+        truly += area;
+        held += wet.areaLow() <= area && area <= wet.areaHigh() ? 1 : 0;
+      }
+    }
+    assertThat(found)
+        .as("seeds 1 to 5, truly %.0f m²", truly)
+        .isBetween(0.85 * truly, 1.15 * truly);
+    assertThat(held).as("of ten intervals of 90 %%").isGreaterThanOrEqualTo(7);
   }
 
   private static double rmse(double[] errors) {

@@ -15,8 +15,12 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.locationtech.jts.io.ParseException;
 import org.locationtech.jts.io.WKTReader;
+import org.mottle.engine.empirical.Estimator;
+import org.mottle.engine.fit.Shape;
 import org.mottle.engine.mapping.Method;
 import org.mottle.engine.mapping.Pooling;
+import org.mottle.engine.mapping.PositionSettings;
+import org.mottle.engine.mapping.UncertaintySettings;
 import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.RootZone;
 import org.mottle.engine.survey.TargetBand;
@@ -49,8 +53,10 @@ class SettingsReaderTest {
             iso_step_pct: 2
             measurement_sd_pct: 0.95
             duplicates: average
-            variogram: {pool: root-zone, model: spherical, cutoff_m: 15, lag_m: 1, estimator: dowd, weights: cressie}
-            needed: {map: 9, full: 13, own_variogram: 120, pairs: 80}
+            variogram: {pool: root-zone, model: spherical, cutoff_m: 15, lag_m: 1, estimator: dowd}
+            needed: {map: 9, full: 13, own_variogram: 120, pool: 80}
+            uncertainty: {realisations: 800, draws: 30, seed: -7, next_stations: 0, operator_sd_pct: 0.4}
+            positions: {jitter_m: 0.6, shift_m: 1.2}
             bands:
               default: {purpose: ball roll, lo_pct: 16, hi_pct: 22, by: site agronomist, on: 2031-05-02}
               greens: {"7": {purpose: appearance, fc_pct: 33, wp_pct: 15}}
@@ -62,7 +68,12 @@ class SettingsReaderTest {
     assertThat(s.mapping().cellM()).isEqualTo(0.25);
     assertThat(s.mapping().measurementSdPct()).isEqualTo(0.95);
     assertThat(s.mapping().variogram().pooling()).isEqualTo(Pooling.ROOT_ZONE);
-    assertThat(s.mapping().variogram().model()).contains("spherical");
+    assertThat(s.mapping().variogram().shape()).contains(Shape.SPHERICAL);
+    assertThat(s.mapping().variogram().cutoffM()).isEqualTo(15);
+    assertThat(s.mapping().variogram().estimator()).isEqualTo(Estimator.DOWD);
+    assertThat(s.mapping().needed().pool()).isEqualTo(80);
+    assertThat(s.mapping().uncertainty()).isEqualTo(new UncertaintySettings(800, 30, -7, 0, 0.4));
+    assertThat(s.mapping().positions()).isEqualTo(new PositionSettings(0.6, 1.2));
     assertThat(s.mapping().needed().ownVariogram()).isEqualTo(120);
     TargetBand band = s.bands().bandOf(green("1", Double.NaN, Double.NaN)).orElseThrow();
     assertThat(band)
@@ -108,8 +119,20 @@ class SettingsReaderTest {
         "variogram: {lag_m: 1e-9}|s.yml, variogram.lag_m: expected 0.01 m or more, was 1.0E-9",
         "needed: {map: 0}|s.yml, needed.map: expected a whole number of 1 or more, was '0'",
         "needed: {full: 12.5}|s.yml, needed.full: expected a whole number of 1 or more, was '12.5'",
-        "needed: {pairs: many}|s.yml, needed.pairs: expected a whole number of 1 or more, was 'many'",
+        "needed: {pool: many}|s.yml, needed.pool: expected a whole number of 1 or more, was 'many'",
         "needed: {own_variogram: -3}|s.yml, needed.own_variogram: expected a whole number of 1 or more, was '-3'",
+        "needed: {pairs: 60}|s.yml, needed: unknown key 'pairs'; known here: map, full, own_variogram, pool",
+        "variogram: {weights: pairs}|s.yml, variogram: unknown key 'weights'; known here: pool, model, cutoff_m, lag_m, estimator",
+        "variogram: {model: power}|s.yml, variogram.model: expected one of auto, spherical, exponential, gaussian, matern, circular, pentaspherical, linear, was 'power'",
+        "uncertainty: {realisation: 9}|s.yml, uncertainty: unknown key 'realisation'; did you mean 'realisations'?",
+        "uncertainty: {realisations: 0}|s.yml, uncertainty.realisations: expected a whole number of 1 or more, was '0'",
+        "uncertainty: {realisations: 1e9}|s.yml, uncertainty.realisations: expected 100000 or fewer, was 1000000000",
+        "uncertainty: {realisations: 10, draws: 20}|s.yml, uncertainty: realisations must not be fewer than draws, were 10 and 20",
+        "uncertainty: {next_stations: -1}|s.yml, uncertainty.next_stations: expected a whole number of 0 or more, was '-1'",
+        "uncertainty: {seed: 1.5}|s.yml, uncertainty.seed: expected a whole number, was '1.5'",
+        "uncertainty: {operator_sd_pct: -1}|s.yml, uncertainty.operator_sd_pct: expected a number of 0 or more, was -1.0",
+        "positions: {jitter: 1}|s.yml, positions: unknown key 'jitter'; did you mean 'jitter_m'?",
+        "positions: {shift_m: -2}|s.yml, positions.shift_m: expected a number of 0 or more, was -2.0",
         "bands: {default: {purpose: roll, lo: 16, hi_pct: 22}}|s.yml, bands.default: unknown key 'lo'; did you mean 'lo_pct'?^s.yml, bands.default: a band needs lo_pct below hi_pct, were nothing and 22.0",
         "cell_m: .nan|s.yml, line 1: not readable as YAML (Malformed numeric value '.nan')",
         "[cell_m, method]|s.yml: expected keys and values, as cell_m: 0.5 on a line of its own, was a list",
@@ -121,6 +144,14 @@ class SettingsReaderTest {
         .isInstanceOfSatisfying(
             InputRefused.class,
             refused -> assertThat(refused.lines()).containsExactly(message.split("\\^")));
+  }
+
+  @Test
+  void fewerRealisationsThanDrawsByDefaultTakeFewerDraws() throws IOException {
+    UncertaintySettings u =
+        SettingsReader.parse("s.yml", "uncertainty: {realisations: 10}").mapping().uncertainty();
+    assertThat(u.draws()).isEqualTo(10);
+    assertThat(u.realisations()).isEqualTo(10);
   }
 
   @Test

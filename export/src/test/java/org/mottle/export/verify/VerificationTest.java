@@ -180,6 +180,17 @@ class VerificationTest {
   }
 
   @Test
+  void aDamagedRecordIsNamed() throws IOException {
+    for (String text : List.of("{\"files\": {", "[1]", "{\"prov\": {}}", "")) {
+      Files.writeString(out.resolve("summary.json"), text);
+      assertThatThrownBy(() -> Verification.of(out))
+          .as(text)
+          .isInstanceOf(UnreadableRecord.class)
+          .hasMessageStartingWith(out.resolve("summary.json").toString());
+    }
+  }
+
+  @Test
   void recordCannotLeadOutOfItsFolder() throws IOException {
     Files.writeString(
         out.resolve("summary.json"), "{\"files\": {\"../secret\": {\"sha256\": \"x\"}}}");

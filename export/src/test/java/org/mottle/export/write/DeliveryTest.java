@@ -147,9 +147,17 @@ class DeliveryTest {
     assertThat(names(out.resolve("raster"))).containsExactly("notes.txt");
     assertThat(names(out.resolve("shapefile"))).containsExactly("zone.prj");
     assertThat(delivered.notes())
-        .containsExactly(
-            "shapefile/zone.prj of an earlier delivery was changed since and stays;"
-                + " it is not of this run");
+        .satisfiesExactly(
+            removed ->
+                assertThat(removed)
+                    .matches(
+                        "removed what an earlier delivery had and this one has not: mottle.gpkg,"
+                            + " raster/ \\(\\d+ files?\\), shapefile/ \\(\\d+ files\\)"),
+            stays ->
+                assertThat(stays)
+                    .isEqualTo(
+                        "shapefile/zone.prj of an earlier delivery was changed since and stays;"
+                            + " it is not of this run"));
     assertThat(Verification.of(out).faults()).isEmpty();
     assertThat(beside(out)).containsExactly("out");
   }

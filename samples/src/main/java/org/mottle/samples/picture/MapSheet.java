@@ -17,7 +17,7 @@ public final class MapSheet {
   private static final int MARGIN = 30;
   private static final int PANEL = 610;
   private static final int ABOVE = 76;
-  private static final int LEGEND = 190;
+  private static final int LEGEND = 290;
 
   private final List<GreenMap> maps;
   private final List<String> notes;
@@ -76,14 +76,15 @@ public final class MapSheet {
   private void legend(Graphics2D g, int y) {
     int x = MARGIN;
     for (ZoneStyle style : ZoneStyle.values()) {
-      Rectangle box = new Rectangle(x, y, 44, 26);
+      Rectangle box = new Rectangle(x, y - 36, 44, 26);
       style.paint(g, box);
       g.setColor(Panel.INK);
       g.setStroke(new BasicStroke(1f));
       g.draw(box);
-      words(g, 14, x + 52, y + 18, style.code());
-      x += 125;
+      words(g, 14, x + 52, y - 18, style.code());
+      x += style.code().length() > 8 ? 165 : 115;
     }
+    x = MARGIN;
     x += line(g, x, y + 13, 1f, "equal VWC, %", 170);
     x += line(g, x, y + 13, 2.4f, "limit of the band", 190);
     g.fill(new Ellipse2D.Double(x, y + 10, 6.4, 6.4));
