@@ -1,5 +1,6 @@
 package org.mottle.engine.mapping;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -12,6 +13,7 @@ import org.mottle.engine.patch.MarkRule;
 import org.mottle.engine.patch.Marks;
 import org.mottle.engine.patch.Probabilities;
 import org.mottle.engine.patch.RegionMean;
+import org.mottle.engine.patch.Spot;
 import org.mottle.engine.patch.Zone;
 import org.mottle.engine.patch.ZoneClass;
 import org.mottle.engine.patch.Zones;
@@ -94,10 +96,21 @@ final class BandChances {
   }
 
   Surface.Chances rasters() {
+    double[] dry = inOrder(whole.dry().values());
+    double[] wet = inOrder(whole.wet().values());
+    double[] sd = inOrder(whole.sd().values());
+    ClassRule rule = rule();
+    double[] classes = new double[dry.length];
+    Arrays.setAll(classes, i -> rule.of(dry[i], wet[i], sd[i]).number());
     return new Surface.Chances(
-        cells.map(inOrder(whole.dry().values())),
-        cells.map(inOrder(whole.wet().values())),
-        low.map(cells::map));
+        cells.map(dry), cells.map(wet), low.map(cells::map), cells.map(classes));
+  }
+
+  private ClassRule rule() {
+    double cell = cells.grid().cell();
+    return ClassRule.defaults()
+        .withSdLimit(KNOWS_LITTLE * kriged.structuredSd())
+        .withLeastPart(cell * cell);
   }
 
   /** From the surface grid back to the needed centres. */
@@ -110,15 +123,7 @@ final class BandChances {
   }
 
   List<Zone> zones(Surface surface) {
-    double cell = cells.grid().cell();
-    return Zones.of(
-        outline(),
-        whole,
-        ClassRule.defaults()
-            .withSdLimit(KNOWS_LITTLE * kriged.structuredSd())
-            .withLeastPart(cell * cell),
-        surface.interpolable(),
-        kriged.regionMean());
+    return Zones.of(outline(), whole, rule(), surface.interpolable(), kriged.regionMean());
   }
 
   private Geometry outline() {
@@ -171,8 +176,22 @@ final class BandChances {
                         "about %.0f m² %s ground is to be expected, but its place is not known",
                         e.areaM2(),
                         e.kind().code())));
-    return remarks.standing() == Standing.PATCHES
-        ? marks
-        : new Marks(List.of(), List.of(), marks.expected(), marks.smallest());
+    boolean carried = remarks.standing() == Standing.PATCHES;
+    return new Marks(
+        carried ? marks.patches() : List.of(),
+        carried ? marks.spots().stream().map(this::byStation).toList() : List.of(),
+        marks.expected(),
+        marks.smallest());
+  }
+
+  /** The station of a spot by its place among the stations of the outcome. */
+  private Spot byStation(Spot s) {
+    return new Spot(
+        s.kind(),
+        s.point(),
+        green.members()[s.station()],
+        s.distanceM(),
+        s.pExist(),
+        s.areaExpectedM2());
   }
 }

@@ -123,7 +123,10 @@ final class GreenMapper {
                     variogram,
                     kriged.leaveOneOut(),
                     settings.uncertainty().realisations(),
-                    population.map(GreenPopulation::finding))));
+                    population.map(GreenPopulation::finding),
+                    population.map(p -> p.lowStations(green)).orElse(List.of()),
+                    new Outcome.Positions(
+                        green.meanJitterM(), green.observations().positionError().shiftSdM()))));
     Surface surface = kriged.surface();
     Optional<BandChances> chances =
         green

@@ -1,6 +1,7 @@
 package org.mottle.engine.mapping;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -69,6 +70,17 @@ record GreenPopulation(Finding finding, Optional<TwoFound> found, int survey) {
     return found
         .map(two -> two.otherStations(survey))
         .orElseGet(() -> java.util.stream.IntStream.range(0, stations).toArray());
+  }
+
+  /** Stations of the low population where it is mapped apart, by their index. */
+  List<Outcome.Low> lowStations(Prepared green) {
+    return found
+        .map(
+            two ->
+                Arrays.stream(two.lowStations(survey))
+                    .mapToObj(i -> new Outcome.Low(green.members()[i], two.membership(survey, i)))
+                    .toList())
+        .orElse(List.of());
   }
 
   Optional<LowProbability> low() {

@@ -93,12 +93,36 @@ public sealed interface Outcome {
    * @param crossValidation every reading of this green predicted from the others
    * @param realisations drawn
    * @param populations what the readings say of a second, drier population; empty where not tested
+   * @param low stations of that population; none where it is not mapped apart
+   * @param positions how far the positions may be off
    */
   record KrigingBasis(
       MapVariogram variogram,
       Predictions crossValidation,
       int realisations,
-      Optional<Finding> populations) {}
+      Optional<Finding> populations,
+      List<Low> low,
+      Positions positions) {
+    public KrigingBasis {
+      low = List.copyOf(low);
+    }
+  }
+
+  /**
+   * A station of a second, drier population.
+   *
+   * @param station index among the stations of the outcome
+   * @param membership probability that it belongs there
+   */
+  record Low(int station, double membership) {}
+
+  /**
+   * Errors of position that a map reckons with.
+   *
+   * @param jitterM standard error per axis of a station by itself, root mean square, m
+   * @param shiftM standard error per axis of what all stations share, m
+   */
+  record Positions(double jitterM, double shiftM) {}
 
   /**
    * What a surface is cut into.
@@ -125,7 +149,7 @@ public sealed interface Outcome {
       return marks.map(Marks::patches).orElse(List.of());
     }
 
-    /** Dry and wet places without one. */
+    /** Dry and wet places without one; their station is an index among those of the outcome. */
     public List<Spot> spots() {
       return marks.map(Marks::spots).orElse(List.of());
     }

@@ -35,8 +35,10 @@ public record Surface(
    * @param dry of being below the band
    * @param wet of being above it
    * @param low of belonging to a second, drier population; empty where there is none
+   * @param classes number of the class of each centre, by the rule that made the zones; a zone may
+   *     differ where its part was too small to stand alone
    */
-  public record Chances(Raster dry, Raster wet, Optional<Raster> low) {}
+  public record Chances(Raster dry, Raster wet, Optional<Raster> low, Raster classes) {}
 
   /**
    * @param mean one value for each needed centre of the cells

@@ -35,6 +35,11 @@ public enum PositionSource {
     return Arrays.stream(values()).filter(s -> s.names.contains(wanted)).findFirst();
   }
 
+  /** Every name that is known. */
+  public static List<String> allNames() {
+    return Arrays.stream(values()).flatMap(s -> s.names.stream()).toList();
+  }
+
   /** Usual standard error per axis of a reading's own position, m. */
   public double jitterM() {
     return jitterM;

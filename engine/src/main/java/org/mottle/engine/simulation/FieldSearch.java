@@ -15,7 +15,7 @@ import org.mottle.engine.survey.Refusal;
  *   <li>intrinsic embedding, where increments are enough;
  *   <li>a Cholesky factor on every k-th node, where the field is so smooth that interpolation loses
  *       nothing;
- *   <li>larger tori, up to the reach of the covariance;
+ *   <li>larger tori, up to twice the reach of the covariance;
  *   <li>a larger Cholesky factor.
  * </ol>
  */
@@ -54,9 +54,12 @@ final class FieldSearch {
     if (found == null) {
       found = DenseField.of(covariance, lattice, FEW_DENSE, TOLERANCE);
     }
-    while (found == null && (marginX < reachX || marginY < reachY)) {
-      marginX = Math.min(reachX, GROWTH * (marginX + 1));
-      marginY = Math.min(reachY, GROWTH * (marginY + 1));
+    // on a torus of twice the reach no covariance meets its own image
+    double enoughX = Math.max(reachX, 2 * reachX - lattice.columns());
+    double enoughY = Math.max(reachY, 2 * reachY - lattice.rows());
+    while (found == null && (marginX < enoughX || marginY < enoughY)) {
+      marginX = Math.min(enoughX, GROWTH * (marginX + 1));
+      marginY = Math.min(enoughY, GROWTH * (marginY + 1));
       if (nodes(marginX, marginY) > MOST_NODES) {
         break;
       }

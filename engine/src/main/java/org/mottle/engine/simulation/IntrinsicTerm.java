@@ -7,9 +7,9 @@ import org.mottle.engine.variogram.VariogramModel;
 /**
  * One structure made ready for intrinsic embedding (Stein 2002; Gneiting, Ševčíková, Percival,
  * Schlather & Jiang 2006): up to the longest lag L of the lattice, u = h/L <= 1, the function on
- * the torus is C(h) + a0 + a2 u², beyond it b (r - u)³/u to its end at r = 1.2, the three joined
- * with equal value, slope and curvature. Its variogram falls short of the structure's by a2 u²,
- * which is that of a random plane.
+ * the torus is C(h) + a0 + a2 u², beyond it b (r - u)³/u up to u = r, the two joined with equal
+ * value, slope and curvature; or nothing beyond it for r = 1, joined with equal value and slope.
+ * Its variogram falls short of the structure's by a2 u², which is that of a random plane.
  */
 final class IntrinsicTerm {
   /** Step of the differences that stand for the derivatives at L, in L. */

@@ -12,8 +12,9 @@ import org.mottle.engine.observation.PositionError;
  *
  * <p>The field between the nodes is that of {@link NodeStencil}; what its weighted sums lack is
  * drawn, with the right covariance between readings amid the same four nodes and independent
- * otherwise. True places beyond the lattice are taken at its border; it is made large enough to
- * hold them all but for one in some hundred.
+ * otherwise. Covariances with nodes further away are then off by some thousandths of the sill at
+ * most (2e-3 for an exponential range of 16 cells). True places beyond the lattice are taken at its
+ * border; it is made large enough to hold them all but for one in some hundred.
  */
 final class SimulatedReadings {
   private final Observations observations;

@@ -23,11 +23,13 @@ final class MapFigures {
     figures.put("told", told);
     for (LayerData layer : layers) {
       switch (layer.layer().name()) {
-        case "survey", "even", "vgm", "zone", "patch" ->
+        case "survey", "even", "vgm", "zone", "patch", "spot", "nextst" ->
             figures.put(layer.layer().name(), rows(layer));
         default -> {}
       }
     }
+    figures.put("variograms", VariogramRows.experimental(map));
+    figures.put("calibration", CalibrationFigures.of(map));
     return figures;
   }
 

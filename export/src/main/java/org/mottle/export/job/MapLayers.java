@@ -39,7 +39,11 @@ final class MapLayers {
     layers.add(new LayerData(Layers.GREEN, greens(map)));
     layers.add(new LayerData(Layers.READING, readings(map, outside)));
     layers.add(rows(Layers.ZONE, map, ZoneRows::zones));
-    layers.add(rows(Layers.PATCH, map, ZoneRows::patches));
+    layers.add(rows(Layers.PATCH, map, PatchRows::patches));
+    layers.add(rows(Layers.CORE, map, PatchRows::cores));
+    layers.add(rows(Layers.ENVEL, map, PatchRows::envelopes));
+    layers.add(rows(Layers.SPOT, map, SpotRows::of));
+    layers.add(rows(Layers.NEXTST, map, NextRows::of));
     layers.add(rows(Layers.ISO, map, ZoneRows::isoLines));
     if (withCells) {
       layers.add(rows(Layers.CELL, map, CellRows::of));

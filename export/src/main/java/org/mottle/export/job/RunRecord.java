@@ -41,7 +41,13 @@ final class RunRecord {
                 + ProgramVersion.current(),
             12);
     return new Provenance(
-        runId, ProgramVersion.current(), lastReading(readings), inputs, parameters, 0, "");
+        runId,
+        ProgramVersion.current(),
+        lastReading(readings),
+        inputs,
+        parameters,
+        request.site().mapping().uncertainty().seed(),
+        "");
   }
 
   /** The settings in force, for the record. */
@@ -54,15 +60,21 @@ final class RunRecord {
     p.put("measurement_sd_pct", m.measurementSdPct());
     p.put("duplicates", SettingsReader.label(m.duplicates()));
     p.put("variogram_pool", m.variogram().pooling().label());
-    p.put("variogram_model", m.variogram().model().orElse("auto"));
+    p.put("variogram_model", m.variogram().shape().map(SettingsReader::label).orElse("auto"));
     p.put("variogram_cutoff_m", m.variogram().cutoffM());
     p.put("variogram_lag_m", m.variogram().lagM());
     p.put("variogram_estimator", SettingsReader.label(m.variogram().estimator()));
-    p.put("variogram_weights", SettingsReader.label(m.variogram().weighting()));
     p.put("needed_map", m.needed().map());
     p.put("needed_full", m.needed().full());
     p.put("needed_own_variogram", m.needed().ownVariogram());
-    p.put("needed_pairs", m.needed().pairs());
+    p.put("needed_pool", m.needed().pool());
+    p.put("realisations", m.uncertainty().realisations());
+    p.put("draws", m.uncertainty().draws());
+    p.put("seed", Long.toString(m.uncertainty().seed()));
+    p.put("next_stations", m.uncertainty().nextStations());
+    p.put("operator_sd_pct", m.uncertainty().operatorSdPct());
+    p.put("jitter_m", m.positions().jitterM());
+    p.put("shift_m", m.positions().shiftM());
     p.put("columns", request.site().columns());
     p.put("survey", request.inputs().survey().orElse("all"));
     p.put("unit", SettingsReader.label(request.site().unit()));

@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.mapping.Standing;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Layers;
@@ -40,9 +41,12 @@ final class SurveyRows {
       row.put("n_used", map.readingsUsed());
       row.put("method", map.basis().method().label());
       row.put("cell_m", map.surface().cells().grid().cell());
+      row.put("standing", map.standing().code());
+      SurveyCertainty.put(row, map);
     } else if (outcome instanceof Outcome.NoMap none) {
       row.put("n_used", 0);
       row.put("method", "none");
+      row.put("standing", Standing.NONE.code());
       row.put("reason", reason(none));
       row.put("remedy", none.why().remedy());
     }

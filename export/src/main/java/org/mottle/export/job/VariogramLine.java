@@ -3,37 +3,43 @@ package org.mottle.export.job;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.mottle.engine.fit.Fitted;
-import org.mottle.engine.fit.NotFitted;
+import org.mottle.engine.likelihood.Interval;
+import org.mottle.engine.likelihood.NotPooled;
+import org.mottle.engine.likelihood.PooledVariogram;
+import org.mottle.engine.mapping.MapVariogram;
 import org.mottle.engine.mapping.SurveyMap;
-import org.mottle.engine.mapping.SurveyVariogram;
-import org.mottle.engine.variogram.NestedModel;
-import org.mottle.engine.variogram.VariogramModel;
+import org.mottle.engine.validation.Calibration;
 
 /** One variogram in one line of plain words. */
 final class VariogramLine {
 
   private VariogramLine() {}
 
-  static String of(SurveyVariogram variogram, SurveyMap map) {
+  static String of(MapVariogram variogram, SurveyMap map) {
     List<String> parts = new ArrayList<>();
-    if (variogram.outcome() instanceof NotFitted not) {
-      parts.add("none: " + not.reason());
-    } else if (variogram.outcome() instanceof Fitted fitted) {
-      parts.add(model(fitted.model()));
-      map.scores(variogram)
-          .ifPresent(
-              s ->
-                  parts.add(
-                      String.format(
-                          Locale.ROOT,
-                          "cross-validation of %d: MSDR %.2f%s",
-                          s.predictions(),
-                          s.meanSquaredDeviationRatio(),
-                          remark(s.meanSquaredDeviationRatio()))));
-      parts.addAll(fitted.notes());
+    if (variogram.outcome() instanceof NotPooled not) {
+      parts.add("none: " + not.reason() + "; " + not.remedy());
+    } else {
+      PooledVariogram pooled = variogram.pooled().orElseThrow();
+      parts.add(model(pooled));
+      if (pooled.evidence().borrowed()) {
+        parts.add("borrowed: so few stations that an assumed range and nugget entered");
+      }
+      map.calibration(variogram).ifPresent(c -> parts.add(calibration(c)));
+      parts.addAll(pooled.notes());
     }
     return subject(variogram) + ": " + String.join("; ", parts);
+  }
+
+  private static String calibration(Calibration c) {
+    double msdr = c.scores().meanSquaredDeviationRatio();
+    return String.format(
+        Locale.ROOT,
+        "cross-validation of %d: %.0f %% inside their 90 %% interval, MSDR %.2f%s",
+        c.scores().predictions(),
+        100 * c.scores().coverage(),
+        msdr,
+        remark(msdr));
   }
 
   /** Bounds are those of docs/map-looks-wrong.md (common practice, no source). */
@@ -44,34 +50,36 @@ final class VariogramLine {
     return msdr < 0.7 ? " (the maps are less sure than they could be)" : "";
   }
 
-  private static String subject(SurveyVariogram variogram) {
-    String survey = variogram.surveyId().isEmpty() ? "" : " of " + variogram.surveyId();
+  private static String subject(MapVariogram variogram) {
+    List<String> named = variogram.surveys().stream().filter(s -> !s.isEmpty()).toList();
+    String surveys = named.isEmpty() ? "" : " of " + String.join(", ", named);
     String greens =
         variogram.greens().size() == 1
             ? "green " + variogram.greens().get(0)
             : variogram.greens().size() + " greens";
-    return "variogram%s (%s, %d pairs)".formatted(survey, greens, variogram.pairs());
+    return "variogram%s (%s, %d stations)".formatted(surveys, greens, variogram.stations());
   }
 
-  private static String model(NestedModel model) {
-    StringBuilder text = new StringBuilder();
-    model.structures().forEach(s -> text.append(s.model().type()).append(", "));
-    text.append(String.format(Locale.ROOT, "nugget %.2f %%²", model.nugget()));
-    if (model.bounded()) {
-      text.append(String.format(Locale.ROOT, ", sill %.2f %%²", model.sill()));
-    }
-    model.structures().forEach(s -> text.append(range(s.model())));
+  private static String model(PooledVariogram pooled) {
+    PooledVariogram.Parameters p = pooled.parameters();
+    StringBuilder text = new StringBuilder(pooled.shape().label());
+    text.append(String.format(Locale.ROOT, ", range %s m", words(p.practicalRange(), "%.1f")));
+    text.append(String.format(Locale.ROOT, ", nugget %s %%²", words(p.nugget(), "%.2f")));
+    p.sills()
+        .forEach(
+            (survey, sill) ->
+                text.append(
+                    String.format(
+                        Locale.ROOT,
+                        ", sill%s %s %%²",
+                        survey.isEmpty() ? "" : " " + survey,
+                        words(sill, "%.1f"))));
     return text.toString();
   }
 
-  private static String range(VariogramModel model) {
-    double practical = model.practicalRange();
-    if (!Double.isFinite(practical)) {
-      return "";
-    }
-    String range = String.format(Locale.ROOT, ", range %.1f m", model.range());
-    return practical == model.range()
-        ? range
-        : range + String.format(Locale.ROOT, " (practical %.1f m)", practical);
+  /** The value with its 90 % interval. */
+  private static String words(Interval interval, String best) {
+    return String.format(
+        Locale.ROOT, best + " (%.2g to %.2g)", interval.best(), interval.low(), interval.high());
   }
 }

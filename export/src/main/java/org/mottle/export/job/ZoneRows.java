@@ -5,12 +5,11 @@ import java.util.List;
 import java.util.Map;
 import org.mottle.engine.contour.IsoLine;
 import org.mottle.engine.mapping.Outcome;
-import org.mottle.engine.patch.Patch;
 import org.mottle.engine.patch.Zone;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Layers;
 
-/** Zones, patches and iso lines of a map. */
+/** Zones and iso lines of a map. */
 final class ZoneRows {
 
   private ZoneRows() {}
@@ -22,29 +21,15 @@ final class ZoneRows {
       MapLayers.putBand(row, map.subject().band());
       row.put("cls", zone.cls().code());
       row.put("cls_no", zone.cls().number());
+      row.put("p_cls", zone.probability());
       row.put("area_m2", zone.areaM2());
+      row.put("area_lo", zone.areaLow());
+      row.put("area_hi", zone.areaHigh());
       row.put("vwc_mean", zone.mean());
       row.put("vwc_sd", zone.sd());
       row.put("method", map.basis().method().label());
+      row.put("standing", map.standing().code());
       rows.add(Layers.ZONE.row(zone.geometry(), row));
-    }
-    return rows;
-  }
-
-  static List<FeatureRow> patches(Outcome.Mapped map) {
-    List<FeatureRow> rows = new ArrayList<>();
-    for (Patch patch : map.parts().patches()) {
-      Map<String, Object> row = MapLayers.named(map.subject());
-      MapLayers.putBand(row, map.subject().band());
-      row.put("patch_id", map.subject().green().id() + "-" + patch.number());
-      row.put("kind", patch.kind().code());
-      row.put("area_m2", patch.areaM2());
-      row.put("width_m", patch.widthM());
-      row.put("vwc_mean", patch.mean());
-      row.put("vwc_sd", patch.sd());
-      row.put("n_st", patch.readings());
-      row.put("method", map.basis().method().label());
-      rows.add(Layers.PATCH.row(patch.geometry(), row));
     }
     return rows;
   }

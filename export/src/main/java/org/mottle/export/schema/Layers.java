@@ -1,37 +1,35 @@
 package org.mottle.export.schema;
 
-import java.util.ArrayList;
-import java.util.Arrays;
+import static org.mottle.export.schema.Fields.AREA_M2;
+import static org.mottle.export.schema.Fields.CLS;
+import static org.mottle.export.schema.Fields.CLS_NO;
+import static org.mottle.export.schema.Fields.CRS_NOTE;
+import static org.mottle.export.schema.Fields.GREEN_ID;
+import static org.mottle.export.schema.Fields.HI_PCT;
+import static org.mottle.export.schema.Fields.LO_PCT;
+import static org.mottle.export.schema.Fields.METHOD;
+import static org.mottle.export.schema.Fields.PURPOSE;
+import static org.mottle.export.schema.Fields.RUN_ID;
+import static org.mottle.export.schema.Fields.SURV_ID;
+import static org.mottle.export.schema.Fields.VWC_MEAN;
+import static org.mottle.export.schema.Fields.VWC_SD;
+import static org.mottle.export.schema.Fields.area;
+import static org.mottle.export.schema.Fields.layer;
+import static org.mottle.export.schema.Fields.moisture;
+import static org.mottle.export.schema.Fields.share;
+import static org.mottle.export.schema.Fields.variance;
+
 import java.util.List;
+import org.mottle.engine.position.PositionSource;
 
 /**
  * The layers and tables that a map is delivered in. Moisture is per cent by volume, its standard
  * deviation too; lengths m, areas m², both in the working CRS whatever CRS the file has.
  */
 public final class Layers {
-
-  private static final Field GREEN_ID = Field.text("green_id", 64, "green, as the site numbers it");
-  private static final Field SURV_ID = Field.text("surv_id", 64, "survey, as the site names it");
-  private static final Field RUN_ID =
-      Field.text("run_id", 64, "run that made the row; its record is in prov");
-  private static final Field CRS_NOTE =
-      Field.text("crs_note", 80, "CRS in which areas, lengths, x and y were measured");
-  private static final Field METHOD =
-      Field.text("method", 32, "how the surface was made: kriging, inverse distance or none");
-  private static final Field PURPOSE = Field.text("purpose", 64, "what the band is for");
-  private static final Field LO_PCT = moisture("lo_pct", "lower limit of the band");
-  private static final Field HI_PCT = moisture("hi_pct", "upper limit of the band");
-  private static final Field CLS =
-      Field.text("cls", 16, "dry, probably dry, in band, probably wet, wet or cannot tell");
-  private static final Field CLS_NO =
-      Field.whole(
-          "cls_no",
-          "",
-          "class: 1 dry, 2 probably dry, 3 in band, 4 probably wet, 5 wet, 6 cannot tell");
-  private static final Field AREA_M2 = Field.real("area_m2", 4, "m²", "area");
-  private static final Field VWC_MEAN = moisture("vwc_mean", "mean moisture of the area");
-  private static final Field VWC_SD =
-      moisture("vwc_sd", "standard deviation of the error of that mean");
+  private static final Field PATCH_ID =
+      Field.text("patch_id", 64, "patch, unique in the green and survey");
+  private static final Field KIND = Field.text("kind", 16, "dry or wet");
 
   /** Outlines of the greens. */
   public static final Layer GREEN =
@@ -79,7 +77,11 @@ public final class Layers {
           Field.real("x", 3, "m", "east"),
           Field.real("y", 3, "m", "north"),
           Field.real("z_m", 3, "m", "height"),
-          Field.text("pos_src", 64, "where the position comes from"),
+          Field.text(
+              "pos_src",
+              64,
+              "where the position comes from; known: "
+                  + String.join(", ", PositionSource.allNames())),
           Field.real("pos_sd_m", 3, "m", "standard error of the position per axis"),
           Field.real("edge_m", 3, "m", "distance to the outline; negative outside the green"),
           Field.text("role", 16, "why the station is there: plan, pair, poi, ctrl or infill"),
@@ -102,32 +104,112 @@ public final class Layers {
           HI_PCT,
           CLS,
           CLS_NO,
+          share("p_cls", "mean probability that the ground is as its class says"),
           AREA_M2,
+          area("area_lo", "ground in the zone that is so: 5 % of the realisations have less"),
+          area("area_hi", "ground in the zone that is so: 5 % of the realisations have more"),
           VWC_MEAN,
           VWC_SD,
           METHOD,
+          Fields.STANDING,
           CRS_NOTE);
 
-  /** Connected dry and wet places. */
+  /** Dry and wet places that can be outlined. */
   public static final Layer PATCH =
       layer(
           "patch",
-          "connected parts of the dry and the wet zone",
+          "dry and wet places that the survey could outline: drawn area is expected area",
           GeometryKind.AREA,
           GREEN_ID,
           SURV_ID,
           RUN_ID,
-          Field.text("patch_id", 64, "patch, unique in the green and survey"),
-          Field.text("kind", 16, "dry or wet"),
+          PATCH_ID,
+          KIND,
           PURPOSE,
           LO_PCT,
           HI_PCT,
+          share("p_mean", "mean over the patch of the probability that the ground is so"),
+          Fields.P_EXIST,
           AREA_M2,
+          Fields.AREA_EXP,
+          area("area_lo", "5 % of the realisations have less such ground there"),
+          area("area_hi", "5 % of the realisations have more such ground there"),
           Field.real("width_m", 3, "m", "diameter of the largest circle inside"),
           VWC_MEAN,
           VWC_SD,
-          Field.whole("n_st", "", "readings used inside the patch"),
+          Field.whole("n_st", "", "stations used inside the patch"),
+          Fields.MAPBL,
           METHOD,
+          CRS_NOTE);
+
+  /** Where patches surely are. */
+  public static final Layer CORE =
+      layer(
+          "core",
+          "cores of the patches: with probability 0.9 all ground in all cores of a kind is so",
+          GeometryKind.AREA,
+          GREEN_ID,
+          SURV_ID,
+          RUN_ID,
+          PATCH_ID,
+          KIND,
+          AREA_M2,
+          CRS_NOTE);
+
+  /** Where patches surely end. */
+  public static final Layer ENVEL =
+      layer(
+          "envel",
+          "envelopes of the patches: with probability 0.9 no such ground lies outside all of them",
+          GeometryKind.AREA,
+          GREEN_ID,
+          SURV_ID,
+          RUN_ID,
+          PATCH_ID,
+          KIND,
+          AREA_M2,
+          CRS_NOTE);
+
+  /** Dry and wet places without an outline. */
+  public static final Layer SPOT =
+      layer(
+          "spot",
+          "dry, wet and water-repellent places that were seen but cannot be outlined; symbols",
+          GeometryKind.POINT,
+          GREEN_ID,
+          SURV_ID,
+          RUN_ID,
+          Field.text("kind", 16, "dry, wet, or repel: of a second, drier population of readings"),
+          Field.text("st_id", 64, "nearest station"),
+          Field.real("dist_m", 3, "m", "distance to that station"),
+          share(
+              "p_exist",
+              "probability that such a place of 1 m² or more is within one spacing; of repel, that"
+                  + " the station is of the drier population"),
+          Field.real("area_exp", 3, "m²", "expected area within one spacing; not known of repel"),
+          Fields.MAPBL,
+          Field.text("note", 254, "what to do"),
+          CRS_NOTE);
+
+  /** Where to read next. */
+  public static final Layer NEXTST =
+      layer(
+          "nextst",
+          "places to read next on the last survey of each green, the most telling first",
+          GeometryKind.POINT,
+          GREEN_ID,
+          SURV_ID,
+          RUN_ID,
+          Field.whole("rank", "", "1 tells most"),
+          Field.text("why", 24, "near a limit, far from readings, or both"),
+          area(
+              "gain_m2",
+              "drop of the expected misclassified area, the sum of p (1 - p); not m² set right"),
+          share("gain_part", "the same as a share of what there was before any new station"),
+          variance("var_drop", "drop of the mean kriging variance over the green"),
+          Field.whole("walk", "", "order of the walk, from 1"),
+          Field.real("x", 3, "m", "east"),
+          Field.real("y", 3, "m", "north"),
           CRS_NOTE);
 
   /** Lines of equal moisture. */
@@ -157,123 +239,31 @@ public final class Layers {
           AREA_M2,
           moisture("vwc", "mean moisture"),
           moisture("sd", "standard deviation of its error"),
+          share("p_dry", "probability that the ground is below the band"),
+          share("p_wet", "probability that it is above"),
+          share("p_band", "probability that it is in the band"),
+          share("p_low", "probability of a second, drier population; where mapped apart"),
           CLS,
           CLS_NO,
           CRS_NOTE);
 
   /** What was surveyed, and what came of it. */
-  public static final Layer SURVEY =
-      layer(
-          "survey",
-          "one row a green and survey: what was read, how it was mapped or why it was not",
-          GeometryKind.NONE,
-          GREEN_ID,
-          SURV_ID,
-          RUN_ID,
-          Field.text("t_start", 32, "first reading, ISO 8601 with offset"),
-          Field.text("t_end", 32, "last reading, ISO 8601 with offset"),
-          Field.text("oper", 64, "operators, initials at most"),
-          Field.text("probe", 64, "probes"),
-          Field.text("calib", 64, "calibration curves"),
-          Field.real("rod_mm", 1, "mm", "length of the rods"),
-          Field.whole("n_read", "", "readings"),
-          Field.whole("n_used", "", "readings that went into the map"),
-          PURPOSE,
-          LO_PCT,
-          HI_PCT,
-          METHOD,
-          Field.real("cell_m", 3, "m", "side of a cell"),
-          Field.text(
-              "reason", 254, "why this method, or why there is no map, and what to know of it"),
-          Field.text("remedy", 254, "what would change that"));
+  public static final Layer SURVEY = Tables.SURVEY;
 
   /** Evenness of the moisture. */
-  public static final Layer EVEN =
-      layer(
-          "even",
-          "evenness of the moisture, one row a green and survey; not evenness of irrigation",
-          GeometryKind.NONE,
-          GREEN_ID,
-          SURV_ID,
-          RUN_ID,
-          Field.whole("n", "", "readings used"),
-          moisture("mean", "mean of the readings"),
-          moisture("sd", "standard deviation of the readings"),
-          Field.real("cv_pct", 3, "%", "coefficient of variation of the readings"),
-          moisture("iqr", "interquartile range of the readings"),
-          moisture("area_mean", "mean of the surface over the green"),
-          moisture("area_sd", "standard deviation of the error of that mean"),
-          moisture("sd_med", "median over the green's cells of the surface's SD"),
-          Field.real("lq_moist", 4, "", "mean of the driest quarter of the area over the mean"),
-          Field.real("cu_moist", 3, "%", "100 (1 - mean absolute deviation / mean) of the area"),
-          Field.real("dry_pct", 3, "%", "share of the area below the band"),
-          Field.real("band_pct", 3, "%", "share of the area in the band"),
-          Field.real("wet_pct", 3, "%", "share of the area above the band"));
+  public static final Layer EVEN = Tables.EVEN;
 
   /** Variograms used. */
-  public static final Layer VGM =
-      layer(
-          "vgm",
-          "variograms used, one row a structure",
-          GeometryKind.NONE,
-          GREEN_ID,
-          SURV_ID,
-          RUN_ID,
-          Field.text("pooled_of", 254, "greens whose pairs were pooled; green_id is empty then"),
-          Field.whole("n_pairs", "", "pairs of readings behind the fit"),
-          Field.real("c0_micro", 6, "%²", "micro-scale nugget, part of the soil"),
-          Field.real("s2_err", 6, "%²", "variance of the measurement, not part of the soil"),
-          Field.whole("struct_no", "", "structure, from 1; 0 when there is the nugget alone"),
-          Field.text("model", 24, "shape of the structure"),
-          Field.real("psill", 6, "%²", "partial sill of the structure"),
-          Field.real("range_m", 4, "m", "range: the parameter a of the written formula"),
-          Field.real("prac_m", 4, "m", "practical range: where 95 % of the partial sill is met"),
-          Field.real("kappa", 4, "", "smoothness of a Matérn structure"),
-          Field.real("azimuth", 3, "°", "clockwise from grid north, of the longest range"),
-          Field.real("ratio", 4, "", "anisotropy: minor over major range"),
-          Field.real("sill", 6, "%²", "nugget and all partial sills together"),
-          Field.text("fit", 32, "where the parameters come from"),
-          Field.real("wsse", 6, "", "weighted sum of squares of the fit"),
-          Field.whole("cv_n", "", "readings predicted from the others"),
-          moisture("cv_me", "mean error of those predictions"),
-          moisture("cv_rmse", "root of their mean squared error"),
-          Field.real("cv_msdr", 4, "", "mean squared standardised error; near 1 is right"),
-          Field.real("cv_medz2", 4, "", "median squared standardised error; near 0.455 is right"),
-          Field.text("note", 254, "what the fit found"));
+  public static final Layer VGM = Tables.VGM;
 
   /** Record of the run. */
-  public static final Layer PROV =
-      layer(
-          "prov",
-          "record of the run: the same inputs, settings and seed give the same bytes",
-          GeometryKind.NONE,
-          RUN_ID,
-          Field.text("engine", 32, "program"),
-          Field.text("version", 64, "version of the program"),
-          Field.text(
-              "utc",
-              32,
-              "time of the last reading, ISO 8601, UTC: the same for every run of the same data"),
-          Field.text("inputs", 254, "input files with size and SHA-256, JSON"),
-          Field.text("params", 254, "settings in force, JSON"),
-          Field.text("seed", 24, "seed of the random numbers"),
-          Field.text("crs_code", 32, "working CRS"),
-          Field.text("crs_name", 120, "its name"),
-          Field.text("crs_wkt", 254, "its definition"),
-          Field.text("credit", 254, "licence and credit of the data"),
-          Field.text("disclaim", 254, "what the map is and is not"));
+  public static final Layer PROV = Tables.PROV;
 
   /** Every layer and table, in the order of delivery. */
   public static final List<Layer> ALL =
-      List.of(GREEN, READING, ZONE, PATCH, ISO, CELL, SURVEY, EVEN, VGM, PROV);
+      List.of(
+          GREEN, READING, ZONE, PATCH, CORE, ENVEL, SPOT, NEXTST, ISO, CELL, SURVEY, EVEN, VGM,
+          PROV);
 
   private Layers() {}
-
-  private static Field moisture(String name, String meaning) {
-    return Field.real(name, 3, "% by volume", meaning);
-  }
-
-  private static Layer layer(String name, String meaning, GeometryKind kind, Field... fields) {
-    return new Layer(name, meaning, kind, new ArrayList<>(Arrays.asList(fields)));
-  }
 }

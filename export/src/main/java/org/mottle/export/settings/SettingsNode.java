@@ -137,6 +137,25 @@ final class SettingsNode {
     return otherwise;
   }
 
+  /** A whole number of at least {@code least}; 12.0 is whole. */
+  long whole(long least, long otherwise) {
+    if (absent()) {
+      return otherwise;
+    }
+    if (value instanceof Number number
+        && number.doubleValue() == Math.rint(number.doubleValue())
+        && Math.abs(number.doubleValue()) < Long.MAX_VALUE
+        && number.longValue() >= least) {
+      return number.longValue();
+    }
+    problem(
+        "expected a whole number"
+            + (least == Long.MIN_VALUE ? "" : " of " + least + " or more")
+            + ", was "
+            + shown());
+    return otherwise;
+  }
+
   <T> T choice(T[] choices, Function<T, String> labelOf, T otherwise) {
     Optional<String> typed = text();
     if (typed.isEmpty()) {

@@ -16,7 +16,6 @@ import java.util.function.Function;
 import java.util.stream.Stream;
 import org.mottle.engine.empirical.Estimator;
 import org.mottle.engine.fit.Shape;
-import org.mottle.engine.fit.Weighting;
 import org.mottle.engine.mapping.MappingSettings;
 import org.mottle.engine.mapping.MappingSettings.Needed;
 import org.mottle.engine.mapping.Method;
@@ -38,8 +37,14 @@ import org.mottle.export.record.Json;
 public final class SettingsReader {
 
   private static final String AUTO = "auto";
+
+  /** Shapes that level off: of others the readings of a green have no mean. */
   private static final String[] MODELS =
-      Stream.concat(Stream.of(AUTO), Arrays.stream(Shape.values()).map(SettingsReader::label))
+      Stream.concat(
+              Stream.of(AUTO),
+              Arrays.stream(Shape.values())
+                  .filter(s -> s.model(1, 1, 0.5).bounded())
+                  .map(SettingsReader::label))
           .toArray(String[]::new);
 
   /** More classes than pairs fill would be a slip of the decimal point. */
@@ -111,7 +116,9 @@ public final class SettingsReader {
         "measurement_sd_pct",
         "duplicates",
         "variogram",
-        "needed");
+        "needed",
+        "uncertainty",
+        "positions");
     return new SiteSettings(
         columns(root.at("columns")),
         bands(root.at("bands")),
@@ -193,22 +200,31 @@ public final class SettingsReader {
         root.at("duplicates")
             .choice(DuplicatePolicy.values(), SettingsReader::label, d.duplicates()),
         variogram(root.at("variogram"), d.variogram()),
-        needed(root.at("needed"), d.needed()));
+        needed(root.at("needed"), d.needed()),
+        UncertaintyReader.uncertainty(root.at("uncertainty"), d.uncertainty()),
+        UncertaintyReader.positions(root.at("positions"), d.positions()));
   }
 
   private VariogramSettings variogram(SettingsNode node, VariogramSettings d) {
-    node.allow("pool", "model", "cutoff_m", "lag_m", "estimator", "weights");
+    node.allow("pool", "model", "cutoff_m", "lag_m", "estimator");
     double cutoff = node.at("cutoff_m").positive(d.cutoffM());
     double lag = node.at("lag_m").positive(d.lagM());
     checkLags(node, cutoff, lag);
     return new VariogramSettings(
         node.at("pool").choice(Pooling.values(), Pooling::label, d.pooling()),
         Optional.of(node.at("model").choice(MODELS, Function.identity(), AUTO))
-            .filter(m -> !m.equals(AUTO)),
+            .filter(m -> !m.equals(AUTO))
+            .map(SettingsReader::shape),
         cutoff,
         lag,
-        node.at("estimator").choice(Estimator.values(), SettingsReader::label, d.estimator()),
-        node.at("weights").choice(Weighting.values(), SettingsReader::label, d.weighting()));
+        node.at("estimator").choice(Estimator.values(), SettingsReader::label, d.estimator()));
+  }
+
+  private static Shape shape(String label) {
+    return Arrays.stream(Shape.values())
+        .filter(s -> label(s).equals(label))
+        .findFirst()
+        .orElseThrow();
   }
 
   private static void checkLags(SettingsNode node, double cutoff, double lag) {
@@ -229,12 +245,12 @@ public final class SettingsReader {
   }
 
   private Needed needed(SettingsNode node, Needed d) {
-    node.allow("map", "full", "own_variogram", "pairs");
+    node.allow("map", "full", "own_variogram", "pool");
     return new Needed(
         node.at("map").count(d.map()),
         node.at("full").count(d.full()),
         node.at("own_variogram").count(d.ownVariogram()),
-        node.at("pairs").count(d.pairs()));
+        node.at("pool").count(d.pool()));
   }
 
   /** An enum constant as it is typed: KEEP_FIRST is keep-first. */

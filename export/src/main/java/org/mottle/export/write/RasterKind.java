@@ -7,11 +7,14 @@ package org.mottle.export.write;
 public enum RasterKind {
   VWC("vwc", Cell.FLOAT32, "% by volume", "mean moisture"),
   SD("sd", Cell.FLOAT32, "% by volume", "standard deviation of the error of the mean"),
+  P_DRY("p_dry", Cell.FLOAT32, "", "probability that the ground is below the band"),
+  P_WET("p_wet", Cell.FLOAT32, "", "probability that the ground is above the band"),
+  P_LOW("p_low", Cell.FLOAT32, "", "probability of a second, drier population of readings"),
   CLS(
       "cls",
       Cell.BYTE,
       "",
-      "class: 1 dry, 2 probably dry, 3 in band, 4 probably wet, 5 wet, 6 cannot tell");
+      "class: 1 dry, 2 probably dry, 3 in band, 4 probably wet, 5 wet, 6 cannot tell, 0 no value");
 
   /** How a cell is stored. */
   public enum Cell {
