@@ -3,11 +3,15 @@ package org.mottle.engine.mapping;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 import org.mottle.engine.likelihood.PooledVariogram;
 import org.mottle.engine.observation.DuplicatePolicy;
+import org.mottle.engine.patch.ExpectedGround;
+import org.mottle.engine.patch.Zone;
+import org.mottle.engine.patch.ZoneClass;
+import org.mottle.engine.population.Finding;
 import org.mottle.engine.position.BlurredModel;
 import org.mottle.engine.variogram.NestedModel;
+import org.mottle.engine.variogram.VariogramModel;
 
 /** What a reader of a map should know, and how far the map can be trusted for it. */
 final class GreenRemarks {
@@ -16,6 +20,12 @@ final class GreenRemarks {
 
   /** Position errors that blur away more than this share of the structure leave no outline. */
   private static final double MOST_BLURRED = 0.5;
+
+  /** With more of the green than this in no class, the band is finer than the readings tell. */
+  private static final double MOST_UNTOLD = 0.5;
+
+  /** Less than a square metre that cannot be placed is not worth a line. */
+  private static final double LEAST_EXPECTED_M2 = 1;
 
   private final MappingSettings settings;
   private final List<String> lines = new ArrayList<>();
@@ -31,10 +41,6 @@ final class GreenRemarks {
 
   Standing standing() {
     return standing;
-  }
-
-  void add(String line) {
-    lines.add(line);
   }
 
   void atMost(Standing limit, String why) {
@@ -97,27 +103,61 @@ final class GreenRemarks {
   /** Share of the structure that the jitter of two readings turns into nugget. */
   private static double blurred(Prepared green, NestedModel model) {
     double jitter = green.meanJitterM();
-    var structure = model.structures().get(0).model();
+    VariogramModel structure = model.structures().get(0).model();
     return jitter == 0
         ? 0
         : BlurredModel.of(structure, Math.sqrt(2) * jitter).semivariance(0)
             / structure.partialSill();
   }
 
-  /** What the finding on two populations asks for. */
-  void onPopulation(Optional<GreenPopulation> population) {
-    population
-        .filter(p -> p.found().isPresent())
-        .ifPresent(
-            p -> {
-              lines.add("two populations of readings, mapped apart: " + p.finding().seen());
-              lines.add(p.finding().why());
-              p.finding().next().forEach(lines::add);
-            });
+  /**
+   * What the finding on two populations asks for.
+   *
+   * @param main values of the main population
+   */
+  void onPopulation(Finding finding, int main) {
+    lines.add("two populations of readings, mapped apart: " + finding.seen());
+    lines.add(finding.why());
+    lines.addAll(finding.next());
+    lines.add("areas and patches of dry ground are those of the main population alone");
+    if (main < settings.needed().full()) {
+      atMost(
+          Standing.INDICATIVE,
+          counted(main, "reading")
+              + " of the main population: indicative, no patches are outlined");
+    }
   }
 
-  static String counted(long count, String noun) {
-    String ending = count == 1 ? "" : noun.endsWith("ch") ? "es" : "s";
-    return count + " " + noun + ending;
+  /** Ground that is there but cannot be placed. */
+  void onExpected(ExpectedGround expected) {
+    if (!expected.placeKnown() && expected.areaM2() >= LEAST_EXPECTED_M2) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "about %.0f m² %s ground is to be expected, but its place is not known",
+              expected.areaM2(),
+              expected.kind().code()));
+    }
+  }
+
+  /** What is said of readings that cannot resolve the band. */
+  void onZones(List<Zone> zones, double areaM2) {
+    double untold =
+        zones.stream()
+            .filter(z -> z.cls() == ZoneClass.CANNOT_TELL)
+            .mapToDouble(Zone::areaM2)
+            .sum();
+    if (untold > MOST_UNTOLD * areaM2) {
+      atMost(
+          Standing.PROBABILITIES,
+          String.format(
+              Locale.ROOT,
+              "%.0f %% of the green cannot be told: the readings do not resolve the band",
+              100 * untold / areaM2));
+    }
+  }
+
+  private static String counted(long count, String noun) {
+    return count + " " + noun + (count == 1 ? "" : "s");
   }
 }

@@ -21,6 +21,7 @@ import org.mottle.engine.simulation.ConditionalSimulation;
 import org.mottle.engine.simulation.Draw;
 import org.mottle.engine.simulation.Simulation;
 import org.mottle.engine.simulation.SimulationOutcome;
+import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.Refusal;
 import org.mottle.engine.survey.TargetBand;
 import org.mottle.engine.validation.LeaveOneOut;
@@ -112,8 +113,8 @@ final class KrigedGreen {
     int n = green.observations().size();
     Map<String, double[]> shares = new LinkedHashMap<>();
     for (int i = 0; i < n; i++) {
-      var insertions = green.station(i).insertions();
-      for (var reading : insertions) {
+      List<Reading> insertions = green.station(i).insertions();
+      for (Reading reading : insertions) {
         shares.computeIfAbsent(reading.protocol().operator(), o -> new double[n])[i] +=
             1.0 / insertions.size();
       }
@@ -127,6 +128,11 @@ final class KrigedGreen {
                 .toList());
   }
 
+  GreenCells cells() {
+    return cells;
+  }
+
+  /** The first of equal stretches of the draws would be a corner of them: their middles. */
   private IntStream spread() {
     int n = Math.min(FEW, draws.size());
     return IntStream.range(0, n).map(i -> (int) ((i + 0.5) * draws.size() / n));

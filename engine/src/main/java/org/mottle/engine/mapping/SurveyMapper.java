@@ -12,17 +12,17 @@ import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
 
 /**
- * Maps the greens of one or more surveys: the readings gathered by station, one variogram, then
- * each green by itself. Greens are worked in parallel; the result does not depend on the number of
- * threads. Immutable.
+ * Maps the greens of one or more surveys: the readings gathered by station, one variogram for
+ * greens built alike, then each green by itself. Greens are worked in parallel; the result does not
+ * depend on the number of threads. Immutable.
  *
  * @param settings how to map
  */
 public record SurveyMapper(MappingSettings settings) {
 
   /**
-   * @param subjects one a green and survey; greens of one survey share a variogram unless the
-   *     settings say otherwise
+   * @param subjects one a green and survey, older surveys first; what shares a variogram is up to
+   *     the settings
    * @param threads at least 1
    * @param progress told green by green; may stop the work
    */

@@ -12,6 +12,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
+import org.mottle.engine.survey.RootZone;
 import org.mottle.engine.survey.TargetBand;
 
 /** Greens and readings for tests; every random number from a seed. */
@@ -119,6 +120,11 @@ final class InventedSurvey {
 
   static Green renamed(Green green, String id) {
     return new Green(id, green.name(), green.outline(), green.rootZone(), green.boundary());
+  }
+
+  static Green built(Green green, String build) {
+    RootZone root = new RootZone(build, "", Double.NaN, Double.NaN, Double.NaN, Double.NaN);
+    return new Green(green.id(), green.name(), green.outline(), root, green.boundary());
   }
 
   static Reading by(Reading r, String operator) {

@@ -1,0 +1,188 @@
+package org.mottle.engine.mapping;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.mottle.engine.patch.ZoneClass;
+import org.mottle.engine.progress.Progress;
+import org.mottle.engine.survey.Green;
+import org.mottle.engine.survey.Reading;
+import org.mottle.engine.survey.TargetBand;
+
+/** A map that cannot say one thing says the next lesser, with the reason in words. */
+class DegradationTest {
+  private static final MappingSettings QUICK = InventedSurvey.QUICK;
+  private static final List<GreenSurvey> COURSE = InventedSurvey.plannedCourse(4, 0.5, 29);
+
+  private static Outcome first(MappingSettings settings, List<GreenSurvey> subjects) {
+    return new SurveyMapper(settings).map(subjects, 2, Progress.NONE).outcomes().get(0);
+  }
+
+  private static Outcome.Mapped firstMap(MappingSettings settings, List<GreenSurvey> subjects) {
+    Outcome outcome = first(settings, subjects);
+    assertThat(outcome).isInstanceOf(Outcome.Mapped.class);
+    return (Outcome.Mapped) outcome;
+  }
+
+  /** The course with another first green. */
+  private static List<GreenSurvey> with(GreenSurvey other) {
+    List<GreenSurvey> course = new ArrayList<>(COURSE);
+    course.set(0, other);
+    return course;
+  }
+
+  private static GreenSurvey thinned(int n) {
+    GreenSurvey s = COURSE.get(0);
+    List<Reading> all = s.readings();
+    List<Reading> kept = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      kept.add(all.get(i * all.size() / n));
+    }
+    return InventedSurvey.survey(s.green(), kept);
+  }
+
+  private static void hasNoMarks(Outcome.Mapped map) {
+    assertThat(map.parts().patches()).isEmpty();
+    assertThat(map.parts().spots()).isEmpty();
+    assertThat(map.parts().zones()).isNotEmpty();
+  }
+
+  @Test
+  void aPlannedSurveyHasPatches() {
+    Outcome.Mapped map = firstMap(QUICK, COURSE);
+    assertThat(map.standing()).isEqualTo(Standing.PATCHES);
+    assertThat(map.parts().patches()).isNotEmpty();
+  }
+
+  @Test
+  void tenReadingsAreIndicative() {
+    Outcome.Mapped map = firstMap(QUICK, with(thinned(10)));
+    assertThat(map.standing()).isEqualTo(Standing.INDICATIVE);
+    assertThat(map.remarks()).contains("10 readings: indicative, no patches are outlined");
+    assertThat(map.basis().method()).isEqualTo(Method.KRIGING);
+    hasNoMarks(map);
+    assertThat(map.parts().marks().orElseThrow().expected()).hasSize(2);
+  }
+
+  @Test
+  void sevenReadingsAreNoMap() {
+    Outcome.NoMap none = (Outcome.NoMap) first(QUICK, with(thinned(7)));
+    assertThat(none.why().reason()).isEqualTo("7 readings: a summary, not a map");
+    assertThat(none.why().remedy()).isEqualTo("a map needs at least 8 places read");
+  }
+
+  @Test
+  void positionsWorseThanThePatternLeaveProbabilities() {
+    Outcome.Mapped map = firstMap(QUICK.withPositions(new PositionSettings(8, 0)), COURSE);
+    assertThat(map.standing()).isEqualTo(Standing.PROBABILITIES);
+    assertThat(map.remarks())
+        .anyMatch(
+            r -> r.matches("the positions are too uncertain to outline patches: \\d+ % .* lost.*"));
+    hasNoMarks(map);
+  }
+
+  @Test
+  void aBandFinerThanTheReadingsCannotBeTold() {
+    GreenSurvey s = COURSE.get(0);
+    GreenSurvey fine =
+        new GreenSurvey(s.green(), "S1", s.readings(), Optional.of(TargetBand.of(19.7, 19.9)));
+    MappingSettings noisy = QUICK.withPositions(new PositionSettings(3, 2));
+    Outcome.Mapped map = firstMap(noisy, with(fine));
+    // a plain statement of dry or wet needs no band: only what is neither is untold
+    assertThat(map.areaM2(ZoneClass.IN_BAND)).isZero();
+    assertThat(map.areaM2(ZoneClass.CANNOT_TELL)).isPositive();
+  }
+
+  @Test
+  void aGreenThatCannotBeToldSaysSo() {
+    Outcome.Mapped map = firstMap(QUICK, noise(3));
+    Outcome.Mapped fine = firstMap(QUICK, noise(3, TargetBand.of(19.9, 20.1)));
+    assertThat(map.standing()).isEqualTo(Standing.PROBABILITIES);
+    assertThat(fine.areaM2(ZoneClass.CANNOT_TELL))
+        .isGreaterThan(0.5 * fine.subject().green().areaM2());
+    assertThat(fine.remarks())
+        .anyMatch(r -> r.endsWith("cannot be told: the readings do not resolve the band"));
+    hasNoMarks(fine);
+  }
+
+  private static List<GreenSurvey> noise(long seed) {
+    return noise(seed, InventedSurvey.BAND);
+  }
+
+  private static List<GreenSurvey> noise(long seed, TargetBand band) {
+    List<GreenSurvey> noise = new ArrayList<>();
+    for (int g = 0; g < 5; g++) {
+      Green green = InventedSurvey.green("G" + g, 500_000 + 100.0 * g, 5_316_300, seed);
+      List<Reading> readings = InventedSurvey.planned(green, 5, (x, y) -> 20, 2, 100 * seed + g);
+      noise.add(new GreenSurvey(green, "S1", readings, Optional.of(band)));
+    }
+    return noise;
+  }
+
+  @Test
+  void withoutStructureTheMapIsNearlyTheMean() {
+    int said = 0;
+    for (long seed = 1; seed <= 6; seed++) {
+      Outcome.Mapped map = firstMap(QUICK, noise(seed));
+      double[] mean =
+          Arrays.stream(map.surface().mean().values()).filter(v -> !Double.isNaN(v)).toArray();
+      double spread =
+          Arrays.stream(mean).max().orElseThrow() - Arrays.stream(mean).min().orElseThrow();
+      boolean toldSo = map.remarks().stream().anyMatch(r -> r.contains("no spatial structure"));
+      if (toldSo) {
+        said++;
+        assertThat(map.standing()).as("seed %d", seed).isEqualTo(Standing.PROBABILITIES);
+        assertThat(spread).as("seed %d", seed).isLessThan(2);
+        assertThat(map.parts().patches()).isEmpty();
+      }
+      double sure = map.areaM2(ZoneClass.DRY) + map.areaM2(ZoneClass.WET);
+      assertThat(sure).as("seed %d", seed).isLessThan(0.02 * map.subject().green().areaM2());
+    }
+    assertThat(said).as("of 6 courses of pure noise").isGreaterThanOrEqualTo(3);
+  }
+
+  @Test
+  void aSmallPoolIsBorrowedAndSaysSo() {
+    Outcome.Mapped map = firstMap(QUICK, COURSE.subList(0, 1));
+    assertThat(map.remarks())
+        .contains("borrowed variogram: too few stations in the pool for one of its own");
+    assertThat(map.standing()).isEqualTo(Standing.PATCHES);
+    assertThat(firstMap(QUICK, COURSE).remarks()).noneMatch(r -> r.startsWith("borrowed"));
+  }
+
+  @Test
+  void inverseDistanceHasNoPatches() {
+    Outcome.Mapped map = firstMap(QUICK.withMethod(Method.INVERSE_DISTANCE), COURSE);
+    assertThat(map.standing()).isEqualTo(Standing.INDICATIVE);
+    assertThat(map.parts().marks()).isEmpty();
+    assertThat(map.surface().chances()).isEmpty();
+    assertThat(map.surface().sd().values()).containsOnly(Double.NaN);
+    hasNoMarks(map);
+  }
+
+  @Test
+  void readingsOfTwoValuesHaveNoVariogramOfTheirOwn() {
+    GreenSurvey coarse =
+        InventedSurvey.with(COURSE.get(0), r -> InventedSurvey.reading(r, r.pct() > 20 ? 21 : 20));
+    Outcome.NoMap alone = (Outcome.NoMap) first(QUICK, List.of(coarse));
+    assertThat(alone.why().reason()).startsWith("no variogram: ");
+    assertThat(alone.why().remedy()).isNotBlank();
+  }
+
+  @Test
+  void aSurveyOutsideItsPoolIsRefusedInWords() {
+    GreenSurvey s = COURSE.get(0);
+    List<Reading> coarse =
+        s.readings().stream().map(r -> InventedSurvey.reading(r, r.pct() > 20 ? 21 : 20)).toList();
+    GreenSurvey later = new GreenSurvey(s.green(), "S2", coarse, s.band());
+    List<GreenSurvey> both = new ArrayList<>(List.of(later));
+    both.addAll(COURSE);
+    Outcome.NoMap none = (Outcome.NoMap) first(QUICK, both);
+    assertThat(none.why().reason()).startsWith("no variogram: ");
+    assertThat(none.why().remedy()).isNotBlank();
+  }
+}
