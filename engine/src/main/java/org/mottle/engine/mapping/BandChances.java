@@ -3,6 +3,7 @@ package org.mottle.engine.mapping;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.grid.GreenCells;
@@ -26,19 +27,18 @@ final class BandChances {
   private static final double KNOWS_LITTLE = 0.9;
 
   private final Prepared green;
-  private final int[] members;
   private final KrigedGreen kriged;
   private final Probabilities main;
   private final Probabilities whole;
   private final Surface.Chances rasters;
 
   /**
-   * @param members values of the main population, those that were kriged
+   * @param green the values of the main population
    * @param kriged from these
+   * @param population the other, where there are two
    */
   BandChances(
       Prepared green,
-      int[] members,
       KrigedGreen kriged,
       Excursions excursions,
       Optional<GreenPopulation.Low> population) {
@@ -48,7 +48,6 @@ final class BandChances {
     double[] dry = kriged.below(band.lowPct());
     double[] wet = kriged.above(band.highPct());
     this.green = green;
-    this.members = members;
     this.kriged = kriged;
     this.main = Probabilities.of(cells, dry, wet, sd, excursions);
     Optional<double[]> low = population.map(p -> p.probability(cells));
@@ -103,7 +102,7 @@ final class BandChances {
    */
   Marks marks(Surface surface, GreenRemarks remarks) {
     List<Coordinate> places =
-        Arrays.stream(members)
+        IntStream.range(0, green.observations().size())
             .mapToObj(green::station)
             .map(s -> new Coordinate(s.x(), s.y()))
             .toList();
@@ -131,7 +130,7 @@ final class BandChances {
     return new Spot(
         spot.kind(),
         spot.point(),
-        green.members()[members[spot.station()]],
+        green.members()[spot.station()],
         spot.distanceM(),
         spot.pExist(),
         spot.areaExpectedM2());

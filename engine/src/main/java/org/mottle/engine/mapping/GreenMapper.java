@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.DoubleStream;
-import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.contour.Contours;
 import org.mottle.engine.grid.CellGrid;
@@ -105,18 +104,14 @@ final class GreenMapper {
       return noMap(green, remarks, outside(survey));
     }
     remarks.onVariogram(green, pooled);
-    int[] main =
-        population
-            .flatMap(GreenPopulation::main)
-            .orElseGet(() -> IntStream.range(0, green.observations().size()).toArray());
+    Prepared main = population.map(p -> p.main(green)).orElse(green);
     population
         .filter(p -> p.found().isPresent())
-        .ifPresent(p -> remarks.onPopulation(p.finding(), main.length));
+        .ifPresent(p -> remarks.onPopulation(p.finding(), main.observations().size()));
     KrigedGreen.Attempt attempt =
         KrigedGreen.of(
-            green,
             main,
-            pooled.draws(green.sample()),
+            pooled.draws(main.sample()),
             cells(green),
             settings.uncertainty(),
             threads,
@@ -132,7 +127,6 @@ final class GreenMapper {
             .map(
                 band ->
                     new BandChances(
-                        green,
                         main,
                         kriged,
                         kriged.excursions(band, threads, progress),
@@ -258,6 +252,7 @@ final class GreenMapper {
         new RegionMean.MeanAndSd(
             whole.mean(contours.surface()), whole.sd(cut.regionMean, field.grid().cell()));
     if (cut.chances.isPresent()) {
+      remarks.onBand(green.subject().band().orElseThrow(), surface.medianSd());
       remarks.onZones(cut.zones, outline.getArea());
     }
     // the limits bound zones by value; zones by probability have edges of their own

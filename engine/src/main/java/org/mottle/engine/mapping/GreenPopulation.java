@@ -104,9 +104,9 @@ record GreenPopulation(Finding finding, Optional<TwoFound> found, int survey) {
         .withPositionError(new PositionError(green.meanJitterM(), o.positionError().shiftSdM()));
   }
 
-  /** Stations of the main population, by their index; empty where there is one population. */
-  Optional<int[]> main() {
-    return found.map(two -> two.otherStations(survey));
+  /** The values of the main population; all where there is one. */
+  Prepared main(Prepared green) {
+    return found.map(two -> green.rows(two.otherStations(survey))).orElse(green);
   }
 
   /** Stations of the lower population where it is mapped apart. */

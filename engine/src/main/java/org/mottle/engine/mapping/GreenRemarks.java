@@ -3,13 +3,16 @@ package org.mottle.engine.mapping;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.apache.commons.math3.special.Erf;
 import org.mottle.engine.likelihood.PooledVariogram;
 import org.mottle.engine.observation.DuplicatePolicy;
+import org.mottle.engine.patch.ClassRule;
 import org.mottle.engine.patch.ExpectedGround;
 import org.mottle.engine.patch.Zone;
 import org.mottle.engine.patch.ZoneClass;
 import org.mottle.engine.population.Finding;
 import org.mottle.engine.position.BlurredModel;
+import org.mottle.engine.survey.TargetBand;
 import org.mottle.engine.variogram.NestedModel;
 import org.mottle.engine.variogram.VariogramModel;
 
@@ -140,7 +143,27 @@ final class GreenRemarks {
     }
   }
 
-  /** What is said of readings that cannot resolve the band. */
+  /**
+   * What is said of a band so narrow that ground in the middle of it is not likely to be in it.
+   *
+   * @param sd of the map, % by volume
+   */
+  void onBand(TargetBand band, double sd) {
+    double width = band.highPct() - band.lowPct();
+    double most = Erf.erf(width / (2 * Math.sqrt(2) * sd));
+    if (most < ClassRule.defaults().inBand()) {
+      atMost(
+          Standing.PROBABILITIES,
+          String.format(
+              Locale.ROOT,
+              "the readings do not resolve a band of %.2g %%: with a standard deviation of %.2g %%"
+                  + " no ground can be called in band",
+              width,
+              sd));
+    }
+  }
+
+  /** What is said where most of the ground is in no class. */
   void onZones(List<Zone> zones, double areaM2) {
     double untold =
         zones.stream()

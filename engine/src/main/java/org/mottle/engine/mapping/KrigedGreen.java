@@ -64,23 +64,21 @@ final class KrigedGreen {
   record Attempt(Optional<KrigedGreen> green, Optional<Refusal> refusal) {}
 
   /**
-   * @param green the readings
-   * @param main [m] indices of the values that are kriged
+   * @param green the values that are kriged
    * @param models equally likely, nugget included
    */
   static Attempt of(
       Prepared green,
-      int[] main,
       List<NestedModel> models,
       GreenCells cells,
       UncertaintySettings settings,
       int threads,
       Progress progress) {
-    Observations all = withOperators(green, settings.operatorSdPct()).rows(main);
+    Observations all = withOperators(green, settings.operatorSdPct());
     List<Draw> draws = new ArrayList<>();
     for (NestedModel model : models) {
       double[] variance =
-          Arrays.stream(main).mapToDouble(i -> model.nugget() / green.insertions()[i]).toArray();
+          Arrays.stream(green.insertions()).mapToDouble(k -> model.nugget() / k).toArray();
       draws.add(new Draw(model.withNugget(0), all.withMeasurementVariance(variance)));
     }
     SimulationOutcome outcome =
