@@ -28,6 +28,7 @@ import org.mottle.engine.plan.Positions;
 import org.mottle.engine.plan.StationRanking;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.survey.Refusal;
+import org.mottle.engine.variogram.NestedModel;
 
 /** Maps one green. */
 final class GreenMapper {
@@ -103,19 +104,16 @@ final class GreenMapper {
     if (!pooled.surveys().contains(survey)) {
       return noMap(green, remarks, outside(survey));
     }
-    remarks.onVariogram(green, pooled);
     Prepared main = population.map(p -> p.main(green)).orElse(green);
+    List<NestedModel> models = pooled.draws(main.sample());
+    Slope slope = Slope.of(main, models);
+    remarks.onVariogram(green, pooled, slope);
     population
         .filter(p -> p.found().isPresent())
         .ifPresent(p -> remarks.onPopulation(p.finding(), main.observations().size()));
     KrigedGreen.Attempt attempt =
         KrigedGreen.of(
-            main,
-            pooled.draws(main.sample()),
-            cells(green),
-            settings.uncertainty(),
-            threads,
-            progress);
+            main, models, slope.drift(), cells(green), settings.uncertainty(), threads, progress);
     if (attempt.refusal().isPresent()) {
       return noMap(green, remarks, attempt.refusal().get());
     }

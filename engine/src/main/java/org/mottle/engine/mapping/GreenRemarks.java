@@ -82,15 +82,17 @@ final class GreenRemarks {
   }
 
   /** What the variogram can carry. */
-  void onVariogram(Prepared green, PooledVariogram variogram) {
+  void onVariogram(Prepared green, PooledVariogram variogram, Slope slope) {
     if (variogram.evidence().borrowed()) {
       lines.add("borrowed variogram: too few stations in the pool for one of its own");
     }
     if (!(variogram.evidence().gain() > 0)) {
       atMost(
           Standing.PROBABILITIES,
-          "the readings show no spatial structure: the map hardly differs from the green's mean");
+          "the readings show no spatial structure: the map hardly differs from the green's "
+              + (slope.drift().usesCoordinates() ? "slope" : "mean"));
     }
+    onSlope(slope);
     double blurred = blurred(green, variogram.model(green.subject().surveyId()));
     if (blurred > MOST_BLURRED) {
       atMost(
@@ -100,6 +102,17 @@ final class GreenRemarks {
               "the positions are too uncertain to outline patches: %.0f %% of the pattern is lost"
                   + " in them",
               100 * blurred));
+    }
+  }
+
+  private void onSlope(Slope slope) {
+    if (slope.found() && slope.exact()) {
+      lines.add("moisture slopes across the green: a plane is mapped beneath the pattern");
+    } else if (slope.found()) {
+      atMost(
+          Standing.INDICATIVE,
+          "moisture slopes across the green, which a map from uncertain positions leaves out: its"
+              + " ends are drier and wetter than mapped");
     }
   }
 

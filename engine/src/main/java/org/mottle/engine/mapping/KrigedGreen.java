@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.mottle.engine.grid.GreenCells;
+import org.mottle.engine.kriging.Drift;
 import org.mottle.engine.kriging.Estimate;
 import org.mottle.engine.kriging.Kriging;
 import org.mottle.engine.kriging.Predictor;
@@ -39,6 +40,7 @@ final class KrigedGreen {
   private static final int FEW = 8;
 
   private final GreenCells cells;
+  private final Drift drift;
   private final List<NestedModel> models;
   private final List<Draw> draws;
   private final ConditionalSimulation simulation;
@@ -46,18 +48,16 @@ final class KrigedGreen {
 
   private KrigedGreen(
       GreenCells cells,
+      Drift drift,
       List<NestedModel> models,
       List<Draw> draws,
       ConditionalSimulation simulation) {
     this.cells = cells;
+    this.drift = drift;
     this.models = models;
     this.draws = draws;
     this.simulation = simulation;
-    this.few =
-        spread()
-            .mapToObj(draws::get)
-            .map(d -> Kriging.ordinary(d.model()).fit(d.observations()))
-            .toList();
+    this.few = spread().mapToObj(draws::get).map(d -> kriging(d).fit(d.observations())).toList();
   }
 
   /** Either the green or why it could not be kriged. */
@@ -66,10 +66,12 @@ final class KrigedGreen {
   /**
    * @param green the values that are kriged
    * @param models equally likely, nugget included
+   * @param drift of the mean
    */
   static Attempt of(
       Prepared green,
       List<NestedModel> models,
+      Drift drift,
       GreenCells cells,
       UncertaintySettings settings,
       int threads,
@@ -83,6 +85,7 @@ final class KrigedGreen {
     }
     SimulationOutcome outcome =
         Simulation.withDefaults()
+            .with(drift)
             .withRealisations(settings.realisations())
             .withSeed(seed(settings.seed(), green.subject()))
             .of(draws, cells, threads, progress);
@@ -90,7 +93,7 @@ final class KrigedGreen {
       return new Attempt(Optional.empty(), Optional.of(not.refusal()));
     }
     return new Attempt(
-        Optional.of(new KrigedGreen(cells, models, draws, (ConditionalSimulation) outcome)),
+        Optional.of(new KrigedGreen(cells, drift, models, draws, (ConditionalSimulation) outcome)),
         Optional.empty());
   }
 
@@ -124,6 +127,10 @@ final class KrigedGreen {
                 .map(s -> Arrays.stream(s).map(v -> Math.min(1, v)).toArray())
                 .map(s -> new CommonError(s, sd * sd))
                 .toList());
+  }
+
+  private Kriging kriging(Draw draw) {
+    return Kriging.ordinary(draw.model()).with(drift);
   }
 
   GreenCells cells() {
@@ -189,9 +196,7 @@ final class KrigedGreen {
   Predictions leaveOneOut() {
     return Predictions.mixture(
         draws.stream()
-            .map(
-                d ->
-                    LeaveOneOut.of(Kriging.ordinary(d.model()), d.observations(), 1, Progress.NONE))
+            .map(d -> LeaveOneOut.of(kriging(d), d.observations(), 1, Progress.NONE))
             .toList());
   }
 
@@ -201,7 +206,7 @@ final class KrigedGreen {
         .mapToObj(
             i ->
                 new ModelDraw(
-                        Kriging.ordinary(draws.get(i).model()).system(draws.get(i).observations()),
+                        kriging(draws.get(i)).system(draws.get(i).observations()),
                         models.get(i).nugget())
                     .withPositionError(draws.get(i).model(), jitterM))
         .toList();
