@@ -21,7 +21,7 @@ import org.mottle.engine.survey.Reading;
 /** A green with scattered stations that read far below the others, and its neighbours without. */
 class PopulationMapTest {
   /** Stations of the first green, by their order in the file, that read 9 % low. */
-  private static final Set<Integer> LOW = Set.of(3, 9, 14, 20, 27);
+  private static final Set<Integer> LOW = Set.of(3, 10, 16, 23, 29, 36, 42);
 
   private static List<GreenSurvey> sound;
   private static Outcome.Mapped spotted;
@@ -36,7 +36,9 @@ class PopulationMapTest {
       Green green = InventedSurvey.green("G" + (g + 1), cx, 5_316_300, 61 + g);
       sound.add(
           InventedSurvey.survey(
-              green, InventedSurvey.planned(green, 4, (x, y) -> 21 + 0.3 * (x - cx), 0.6, 61 + g)));
+              green,
+              InventedSurvey.planned(
+                  green, 3.3, (x, y) -> place(x - cx, y - 5_316_300), 0.5, 61 + g)));
     }
     List<GreenSurvey> course = new ArrayList<>(sound);
     GreenSurvey first = sound.get(0);
@@ -56,6 +58,11 @@ class PopulationMapTest {
     }
     course.set(0, InventedSurvey.survey(first.green(), others));
     without = mapper.map(course, 2, Progress.NONE).maps().get(0);
+  }
+
+  /** A wet place on even ground. */
+  private static double place(double x, double y) {
+    return 20 + 4 * Math.exp(-((x - 4) * (x - 4) + (y - 2) * (y - 2)) / 40);
   }
 
   private static Reading low(int i) {
