@@ -1,6 +1,7 @@
 package org.mottle.engine.likelihood;
 
 import java.util.List;
+import java.util.Locale;
 import org.mottle.engine.fit.Shape;
 import org.mottle.engine.variogram.VariogramModel;
 
@@ -38,7 +39,7 @@ public record Candidate(Shape shape, double kappa) {
 
   /** As it stands in tables: matern 1.5, spherical, ... */
   public String label() {
-    String name = shape.name().toLowerCase(java.util.Locale.ROOT);
+    String name = shape.name().toLowerCase(Locale.ROOT);
     return shape == Shape.MATERN ? name + " " + kappa : name;
   }
 }

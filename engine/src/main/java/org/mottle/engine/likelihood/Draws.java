@@ -7,15 +7,21 @@ import org.mottle.engine.variogram.NestedModel;
 /** Models of single samples, drawn under each shared draw from what their own readings say. */
 final class Draws {
   private final List<SharedDraw> shared;
+
+  /** Of each shared draw, kept from sample to sample. */
+  private final List<BlurredModels> blurred;
+
   private final List<String> surveys;
   private final double[] sill;
-  private final SillSpread spread;
 
   Draws(List<SharedDraw> shared, PoolSurface surface) {
     this.shared = List.copyOf(shared);
+    this.blurred =
+        shared.stream()
+            .map(d -> new BlurredModels(d.candidate().model(1, d.practicalRange())))
+            .toList();
     this.surveys = surface.surveys();
     this.sill = surface.axes().sill();
-    this.spread = new SillSpread(sill);
   }
 
   List<NestedModel> of(Sample sample) {
@@ -26,11 +32,13 @@ final class Draws {
     }
     List<Sample> screened = Screening.of(List.of(sample)).samples();
     Contrasts contrasts = screened.isEmpty() ? null : Contrasts.of(screened.get(0));
-    double start = SharedDraw.fraction((1 + survey) * Math.sqrt(2) + offset(sample.green()));
+    double start =
+        SharedDraw.fraction(offset(sample.survey()) * Math.sqrt(2) + offset(sample.green()));
     List<NestedModel> models = new ArrayList<>();
     for (int d = 0; d < shared.size(); d++) {
       SharedDraw draw = shared.get(d);
-      double[] density = ownSill(draw, survey, contrasts);
+      double[] density =
+          ownSill(draw, survey, contrasts == null ? null : contrasts.spectrum(blurred.get(d)));
       double share = SharedDraw.fraction(start + (d + 1) * SharedDraw.GOLDEN);
       models.add(
           NestedModel.of(
@@ -40,22 +48,22 @@ final class Draws {
     return models;
   }
 
-  /** Spreads greens that would otherwise be drawn alike; any fixed function of the name will do. */
-  private static double offset(String green) {
+  /** Spreads samples that would otherwise be drawn alike; any fixed function of names will do. */
+  private static double offset(String name) {
     double sum = 0;
-    for (int i = 0; i < green.length(); i++) {
-      sum = SharedDraw.fraction(sum * 31 + green.charAt(i) * SharedDraw.GOLDEN);
+    for (int i = 0; i < name.length(); i++) {
+      sum = SharedDraw.fraction(sum * 31 + name.charAt(i) * SharedDraw.GOLDEN);
     }
     return sum;
   }
 
-  /** Density of the green's own sill, not scaled, over the nodes. */
-  private double[] ownSill(SharedDraw draw, int survey, Contrasts contrasts) {
+  /**
+   * Density of the green's own sill, not scaled, over the nodes; spectrum null where it has none.
+   */
+  private double[] ownSill(SharedDraw draw, int survey, Contrasts.Spectrum spectrum) {
     int n = sill.length;
     double[] own = new double[n];
-    if (contrasts != null) {
-      Contrasts.Spectrum spectrum =
-          contrasts.spectrum(draw.candidate().model(1, draw.practicalRange()));
+    if (spectrum != null) {
       for (int g = 0; g < n; g++) {
         own[g] = SampleSurface.at(spectrum, draw.nugget(), sill[g]);
       }
@@ -67,11 +75,11 @@ final class Draws {
     for (int s = 0; s < n; s++) {
       double mixed = 0;
       for (int g = 0; g < n; g++) {
-        mixed += spread.share(s, g) * Math.exp(own[g] - topOwn);
+        mixed += draw.spread().share(s, g) * Math.exp(own[g] - topOwn);
       }
       double weight = Math.exp(ofSurvey[s] - topSurvey) / Math.max(mixed, Double.MIN_NORMAL);
       for (int g = 0; g < n; g++) {
-        density[g] += weight * spread.share(s, g) * Math.exp(own[g] - topOwn);
+        density[g] += weight * draw.spread().share(s, g) * Math.exp(own[g] - topOwn);
       }
     }
     return density;

@@ -1,45 +1,46 @@
 package org.mottle.engine.likelihood;
 
+import java.util.Arrays;
 import java.util.List;
 import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
-import org.mottle.engine.variogram.VariogramModel;
 
 /**
- * The restricted log likelihood of each survey over shape, range, nugget and the survey's sill,
- * divided by the design effect. Filled node by node in parallel; every sum runs in the order of the
- * samples.
+ * The restricted log likelihood of each survey over form, range, nugget and the survey's sill.
+ * Filled node by node in parallel; every sum runs in the order of the samples.
  */
 final class PoolSurface {
   private final Axes axes;
-  private final List<Candidate> candidates;
+  private final List<Form> forms;
   private final List<String> surveys;
+  private final List<SillSpread> spreads;
 
-  /** [candidate][range][survey][nugget x sill] */
+  /** [form][range][survey][nugget x sill] */
   private final double[][][][] logs;
 
-  /** The same for readings that do not depend on their distance, [survey][nugget x sill]. */
-  private final double[][] unstructured;
+  /**
+   * The same for readings that do not depend on their distance, [spread][survey][nugget x sill].
+   */
+  private final double[][][] unstructured;
 
   private PoolSurface(Axes axes, List<Candidate> candidates, List<String> surveys) {
     this.axes = axes;
-    this.candidates = candidates;
+    this.forms = Form.of(candidates);
     this.surveys = surveys;
-    this.logs = new double[candidates.size()][axes.range().length][][];
-    this.unstructured = new double[surveys.size()][axes.nugget().length * axes.sill().length];
+    this.spreads =
+        forms.stream()
+            .limit(forms.size() / candidates.size())
+            .map(form -> new SillSpread(axes.sill(), form.sillSpread()))
+            .toList();
+    this.logs = new double[forms.size()][axes.range().length][][];
+    this.unstructured = empty();
   }
 
   static PoolSurface of(
-      List<Sample> samples,
-      List<Candidate> candidates,
-      Axes axes,
-      double designEffect,
-      int threads,
-      Progress progress) {
+      List<Sample> samples, List<Candidate> candidates, Axes axes, int threads, Progress progress) {
     List<String> surveys = samples.stream().map(Sample::survey).distinct().toList();
     List<Contrasts> contrasts = samples.stream().map(Contrasts::of).toList();
     int[] survey = samples.stream().mapToInt(s -> surveys.indexOf(s.survey())).toArray();
-    SillSpread spread = new SillSpread(axes.sill());
     PoolSurface surface = new PoolSurface(axes, candidates, surveys);
     int ranges = axes.range().length;
     Panels.run(
@@ -51,48 +52,72 @@ final class PoolSurface {
         () ->
             (from, to) -> {
               for (int node = from; node < to; node++) {
-                VariogramModel unit =
-                    candidates.get(node / ranges).model(1, axes.range()[node % ranges]);
-                double[][] sums = surface.empty();
+                BlurredModels unit =
+                    new BlurredModels(
+                        candidates.get(node / ranges).model(1, axes.range()[node % ranges]));
+                double[][][] sums = surface.empty();
                 for (int i = 0; i < survey.length; i++) {
-                  surface.add(contrasts.get(i).spectrum(unit), spread, sums[survey[i]]);
+                  surface.add(contrasts.get(i).spectrum(unit), survey[i], sums);
                 }
-                surface.logs[node / ranges][node % ranges] = divided(sums, designEffect);
+                surface.keep(node / ranges, node % ranges, sums);
               }
             });
     for (int i = 0; i < survey.length; i++) {
-      surface.add(contrasts.get(i).whiteSpectrum(), spread, surface.unstructured[survey[i]]);
+      surface.add(contrasts.get(i).whiteSpectrum(), survey[i], surface.unstructured);
     }
-    divided(surface.unstructured, designEffect);
     return surface;
   }
 
-  private double[][] empty() {
-    return new double[surveys.size()][axes.nugget().length * axes.sill().length];
+  private double[][][] empty() {
+    return new double[spreads.size()][surveys.size()][axes.nugget().length * axes.sill().length];
   }
 
-  private void add(Contrasts.Spectrum spectrum, SillSpread spread, double[] sum) {
+  private void add(Contrasts.Spectrum spectrum, int survey, double[][][] sums) {
     double[] own = SampleSurface.of(spectrum, axes);
-    for (int i = 0; i < own.length; i += axes.sill().length) {
-      spread.addMixed(own, i, sum);
-    }
-  }
-
-  private static double[][] divided(double[][] sums, double by) {
-    for (double[] sum : sums) {
-      for (int i = 0; i < sum.length; i++) {
-        sum[i] /= by;
+    int sills = axes.sill().length;
+    for (int i = 0; i < own.length; i += sills) {
+      SillSpread.Scaled green = SillSpread.Scaled.of(own, i, sills);
+      for (int t = 0; t < sums.length; t++) {
+        spreads.get(t).addMixed(green, i, sums[t][survey]);
       }
     }
-    return sums;
+  }
+
+  private void keep(int candidate, int range, double[][][] sums) {
+    for (int t = 0; t < sums.length; t++) {
+      logs[candidate * spreads.size() + t][range] = sums[t];
+    }
+  }
+
+  private static void divide(double[][][] sums, double by) {
+    for (double[][] surveys : sums) {
+      for (double[] sum : surveys) {
+        for (int i = 0; i < sum.length; i++) {
+          sum[i] /= by;
+        }
+      }
+    }
+  }
+
+  /** Divides all log likelihoods, as a design effect asks for. */
+  void divide(double by) {
+    for (double[][][] ofForm : logs) {
+      divide(ofForm, by);
+    }
+    divide(unstructured, by);
   }
 
   Axes axes() {
     return axes;
   }
 
-  List<Candidate> candidates() {
-    return candidates;
+  List<Form> forms() {
+    return forms;
+  }
+
+  /** Distribution of a green's sill about its survey's under a form. */
+  SillSpread spread(int form) {
+    return spreads.get(form % spreads.size());
   }
 
   List<String> surveys() {
@@ -100,25 +125,24 @@ final class PoolSurface {
   }
 
   /** Log likelihood of a survey at a node. */
-  double log(int candidate, int range, int survey, int nugget, int sill) {
-    return logs[candidate][range][survey][nugget * axes.sill().length + sill];
+  double log(int form, int range, int survey, int nugget, int sill) {
+    return logs[form][range][survey][nugget * axes.sill().length + sill];
   }
 
-  /** Greatest log likelihood without any structure. */
-  double unstructured() {
-    double best = Double.NEGATIVE_INFINITY;
+  /** Greatest log likelihood without any structure, that of the replicates added. */
+  double unstructured(Replicates replicates) {
+    double most = Double.NEGATIVE_INFINITY;
     int sills = axes.sill().length;
-    for (int n = 0; n < axes.nugget().length; n++) {
-      double sum = 0;
-      for (double[] survey : unstructured) {
-        double most = Double.NEGATIVE_INFINITY;
-        for (int s = 0; s < sills; s++) {
-          most = Math.max(most, survey[n * sills + s]);
+    for (double[][] surveysOfSpread : unstructured) {
+      double[] greatest = new double[axes.nugget().length];
+      for (int n = 0; n < greatest.length; n++) {
+        greatest[n] = replicates.logLikelihood(axes.nugget()[n]);
+        for (double[] survey : surveysOfSpread) {
+          greatest[n] += Profile.height(Arrays.copyOfRange(survey, n * sills, (n + 1) * sills));
         }
-        sum += most;
       }
-      best = Math.max(best, sum);
+      most = Math.max(most, Profile.height(greatest));
     }
-    return best;
+    return most;
   }
 }

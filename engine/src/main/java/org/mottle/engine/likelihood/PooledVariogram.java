@@ -1,6 +1,7 @@
 package org.mottle.engine.likelihood;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
@@ -27,7 +28,7 @@ public final class PooledVariogram implements PooledOutcome {
    * @param practicalRange of the best shape, m
    * @param nugget variance of a station of one insertion at no distance, value²
    * @param nuggetShare of the mean sill of the surveys
-   * @param sills of the structure by survey, value²
+   * @param sills of the structure by survey, mean over its greens, value²
    */
   public record Parameters(
       Interval practicalRange,
@@ -36,7 +37,7 @@ public final class PooledVariogram implements PooledOutcome {
       SortedMap<String, Interval> sills) {
 
     public Parameters {
-      sills = java.util.Collections.unmodifiableSortedMap(new TreeMap<>(sills));
+      sills = Collections.unmodifiableSortedMap(new TreeMap<>(sills));
     }
   }
 
@@ -49,8 +50,8 @@ public final class PooledVariogram implements PooledOutcome {
    *     its sill, position error included
    * @param replicates insertions at the same stations
    * @param designEffect by which repeated surveys of the same greens weigh less
-   * @param gain AICc of readings without structure, less that of the best shape; above 0 the
-   *     readings show structure
+   * @param gain AICc of readings without structure, one variance a survey, less that of the best
+   *     shape; above 0 the readings show structure
    * @param borrowed whether the pool was too small, so that the prior of the nugget share entered
    */
   public record Evidence(
@@ -122,7 +123,7 @@ public final class PooledVariogram implements PooledOutcome {
     return r.enough() ? Optional.of(r.variance()) : Optional.empty();
   }
 
-  /** Surveys in the pool, in their order. */
+  /** Surveys in the pool, by name. */
   public List<String> surveys() {
     return new ArrayList<>(parameters.sills().keySet());
   }

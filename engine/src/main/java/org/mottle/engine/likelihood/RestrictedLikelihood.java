@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Locale;
 import java.util.SortedMap;
 import java.util.TreeMap;
-import org.mottle.engine.observation.Observations;
-import org.mottle.engine.position.BlurredModel;
+import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 import org.mottle.engine.progress.Progress;
 
 /**
@@ -26,9 +26,6 @@ import org.mottle.engine.progress.Progress;
  * start to choose and no local optimum to end in.
  */
 public final class RestrictedLikelihood {
-  /** Structure between the stations of a close pair, as a share of its sill. */
-  private static final double CLOSE = 0.15;
-
   private RestrictedLikelihood() {}
 
   /**
@@ -49,24 +46,32 @@ public final class RestrictedLikelihood {
         pool.stream().mapToDouble(s -> Contrasts.of(s).sumOfSquares()).sum() / contrasts;
     Replicates replicates =
         samples.stream().map(Sample::replicates).reduce(Replicates.NONE, Replicates::plus);
-    double effect = DesignEffect.of(pool);
     PoolSurface surface =
-        PoolSurface.of(
-            pool, settings.candidates(), Axes.of(pool, variance), effect, threads, progress);
+        PoolSurface.of(pool, settings.candidates(), Axes.of(pool, variance), threads, progress);
     int stations = pool.stream().mapToInt(Sample::size).sum();
     boolean borrowed = stations < settings.fewest();
+    double nugget = new Posterior(surface, settings, replicates, borrowed).bestNugget();
+    double effect = DesignEffect.of(pool).at(1 - nugget / variance);
+    surface.divide(effect);
     Posterior posterior = new Posterior(surface, settings, replicates, borrowed);
-    List<PooledVariogram.Score> scores = scores(posterior, surface, contrasts);
+    List<PooledVariogram.Score> scores =
+        scores(
+            posterior,
+            settings.candidates(),
+            surface.surveys().size(),
+            surface.forms().size() / settings.candidates().size(),
+            contrasts);
     int best = best(scores);
     PooledVariogram.Parameters parameters = parameters(posterior, surface, best);
     PooledVariogram.Evidence evidence =
         new PooledVariogram.Evidence(
             pool.size(),
             stations,
-            closePairs(pool, settings.candidates().get(best), parameters),
+            ClosePairs.count(
+                pool, settings.candidates().get(best), parameters.practicalRange().best()),
             replicates,
             effect,
-            aicc(surface.unstructured(), 1 + surface.surveys().size(), contrasts)
+            aicc(surface.unstructured(replicates), 1 + surface.surveys().size(), contrasts)
                 - scores.get(best).aicc(),
             borrowed);
     double[] weight = scores.stream().mapToDouble(PooledVariogram.Score::weight).toArray();
@@ -81,15 +86,20 @@ public final class RestrictedLikelihood {
         new Draws(SharedDraw.of(posterior, surface, weight, settings.draws()), surface));
   }
 
+  /** Each candidate by the best of its forms. */
   private static List<PooledVariogram.Score> scores(
-      Posterior posterior, PoolSurface surface, int contrasts) {
-    int n = surface.candidates().size();
+      Posterior posterior, List<Candidate> candidates, int surveys, int forms, int contrasts) {
+    int n = candidates.size();
     double[] likelihood = new double[n];
     double[] aicc = new double[n];
     double least = Double.POSITIVE_INFINITY;
     for (int c = 0; c < n; c++) {
-      likelihood[c] = posterior.logLikelihood(c);
-      aicc[c] = aicc(likelihood[c], 2 + surface.surveys().size(), contrasts);
+      likelihood[c] =
+          IntStream.range(c * forms, (c + 1) * forms)
+              .mapToDouble(posterior::logLikelihood)
+              .max()
+              .orElseThrow();
+      aicc[c] = aicc(likelihood[c], 3 + surveys, contrasts);
       least = Math.min(least, aicc[c]);
     }
     double sum = 0;
@@ -100,14 +110,15 @@ public final class RestrictedLikelihood {
     for (int c = 0; c < n; c++) {
       scores.add(
           new PooledVariogram.Score(
-              surface.candidates().get(c),
-              likelihood[c],
-              aicc[c],
-              Math.exp(-(aicc[c] - least) / 2) / sum));
+              candidates.get(c), likelihood[c], aicc[c], Math.exp(-(aicc[c] - least) / 2) / sum));
     }
     return scores;
   }
 
+  /**
+   * Without structure there is one variance a survey and its spread over the greens; with it, a
+   * range and a nugget besides.
+   */
   private static double aicc(double logLikelihood, int parameters, int contrasts) {
     double room = Math.max(1, contrasts - parameters - 1);
     return -2 * logLikelihood + 2 * parameters + 2.0 * parameters * (parameters + 1) / room;
@@ -121,39 +132,46 @@ public final class RestrictedLikelihood {
     return best;
   }
 
+  /**
+   * Best values of the best candidate; intervals over all candidates and spreads, so that what the
+   * readings do not tell of these is in them.
+   */
   private static PooledVariogram.Parameters parameters(
-      Posterior posterior, PoolSurface surface, int candidate) {
+      Posterior posterior, PoolSurface surface, int best) {
     Axes axes = surface.axes();
     SortedMap<String, Interval> sills = new TreeMap<>();
     for (int s = 0; s < surface.surveys().size(); s++) {
+      int survey = s;
       sills.put(
-          surface.surveys().get(s), Profile.interval(axes.sill(), posterior.ofSill(candidate, s)));
+          surface.surveys().get(s),
+          interval(axes.sill(), posterior, best, f -> posterior.ofSill(f, survey)));
     }
     return new PooledVariogram.Parameters(
-        Profile.interval(axes.range(), posterior.ofRange(candidate)),
-        Profile.interval(axes.nugget(), posterior.ofNugget(candidate)),
-        posterior.nuggetShare(candidate, Profile.DROP),
+        interval(axes.range(), posterior, best, posterior::ofRange),
+        interval(axes.nugget(), posterior, best, posterior::ofNugget),
+        posterior.nuggetShare(best, Profile.DROP),
         sills);
   }
 
-  private static int closePairs(
-      List<Sample> pool, Candidate shape, PooledVariogram.Parameters parameters) {
-    int close = 0;
-    for (Sample sample : pool) {
-      Observations o = sample.observations();
-      for (int i = 0; i < o.size(); i++) {
-        for (int j = 0; j < i; j++) {
-          double lag = Math.hypot(o.x(i) - o.x(j), o.y(i) - o.y(j));
-          if (lag < parameters.practicalRange().best() / 4) {
-            double sd = Math.hypot(o.positionError().jitterSdM(i), o.positionError().jitterSdM(j));
-            BlurredModel between =
-                BlurredModel.of(shape.model(1, parameters.practicalRange().best()), sd);
-            close += between.semivariance(lag) < CLOSE ? 1 : 0;
-          }
-        }
+  private static Interval interval(
+      double[] axis, Posterior posterior, int best, IntFunction<double[]> profile) {
+    int forms = posterior.formsOfCandidate();
+    Interval all = Profile.interval(axis, highest(profile, 0, posterior.forms()));
+    Interval own = Profile.interval(axis, highest(profile, best * forms, (best + 1) * forms));
+    double value = Math.max(all.low(), Math.min(own.best(), all.high()));
+    return new Interval(all.low(), value, all.high());
+  }
+
+  /** At each node the highest of the profiles of forms [from, to). */
+  private static double[] highest(IntFunction<double[]> profile, int from, int to) {
+    double[] highest = profile.apply(from);
+    for (int f = from + 1; f < to; f++) {
+      double[] other = profile.apply(f);
+      for (int i = 0; i < highest.length; i++) {
+        highest[i] = Math.max(highest[i], other[i]);
       }
     }
-    return close;
+    return highest;
   }
 
   private static List<String> notes(

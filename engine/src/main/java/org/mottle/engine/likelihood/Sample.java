@@ -7,7 +7,8 @@ import org.mottle.engine.observation.Observations;
  *
  * @param green which green; its surveys are not independent of one another
  * @param survey which survey; greens of one survey share a sill
- * @param observations one value a station, with its position error if any
+ * @param observations one value a station, with its position error if any; variances of measurement
+ *     and common errors are not looked at, the nugget holds them
  * @param insertions [n] insertions behind each value
  * @param replicates what the insertions say of their own variance
  */

@@ -8,36 +8,58 @@ final class SampleSurface {
   private SampleSurface() {}
 
   /**
-   * -½ Σ [ln v + y²/v] with v = c λ + c0.
+   * -½ Σ [ln v + y²/v] with v = c λ + c0. With q = c / c0 it is -½ [m ln c0 + Σ ln(q λ + 1) + (Σ
+   * y²/(q λ + 1)) / c0], m the number of contrasts: the sums depend on the ratio alone.
    *
    * @return [nugget][sill], in one array
    */
   static double[] of(Contrasts.Spectrum spectrum, Axes axes) {
+    int nuggets = axes.nugget().length;
     int sills = axes.sill().length;
-    double[] out = new double[axes.nugget().length * sills];
-    for (int i = 0; i < axes.nugget().length; i++) {
+    double[] ratio = axes.ratios();
+    double[] logs = new double[ratio.length];
+    double[] quadratic = new double[ratio.length];
+    for (int k = 0; k < ratio.length; k++) {
+      logs[k] = logDeterminant(spectrum, 1, ratio[k]);
+      quadratic[k] = quadratic(spectrum, 1, ratio[k]);
+    }
+    double[] out = new double[nuggets * sills];
+    for (int i = 0; i < nuggets; i++) {
+      double scale = spectrum.square().length * Math.log(axes.nugget()[i]);
+      double perNugget = 1 / axes.nugget()[i];
+      int first = nuggets - 1 - i;
       for (int j = 0; j < sills; j++) {
-        out[i * sills + j] = at(spectrum, axes.nugget()[i], axes.sill()[j]);
+        out[i * sills + j] = -0.5 * (scale + logs[first + j] + perNugget * quadratic[first + j]);
       }
     }
     return out;
   }
 
   static double at(Contrasts.Spectrum spectrum, double nugget, double sill) {
+    return -0.5 * (logDeterminant(spectrum, nugget, sill) + quadratic(spectrum, nugget, sill));
+  }
+
+  private static double quadratic(Contrasts.Spectrum spectrum, double nugget, double sill) {
     double[] eigenvalue = spectrum.eigenvalue();
     double[] square = spectrum.square();
-    double quadratic = 0;
+    double sum = 0;
+    for (int k = 0; k < square.length; k++) {
+      sum += square[k] / (sill * eigenvalue[k] + nugget);
+    }
+    return sum;
+  }
+
+  private static double logDeterminant(Contrasts.Spectrum spectrum, double nugget, double sill) {
+    double[] eigenvalue = spectrum.eigenvalue();
     double logs = 0;
     for (int from = 0; from < eigenvalue.length; from += CHUNK) {
       int to = Math.min(from + CHUNK, eigenvalue.length);
       double product = 1;
       for (int k = from; k < to; k++) {
-        double v = sill * eigenvalue[k] + nugget;
-        product *= v;
-        quadratic += square[k] / v;
+        product *= sill * eigenvalue[k] + nugget;
       }
       logs += Math.log(product);
     }
-    return -0.5 * (logs + quadratic);
+    return logs;
   }
 }

@@ -9,14 +9,18 @@ import java.util.stream.IntStream;
 /**
  * The samples that enter the likelihood. A probe held in air would set the variogram of a whole
  * course: a value farther than {@value #FURTHEST} robust standard deviations (1.4826 times the
- * median absolute deviation) from the median of its green stays out of the variogram. It is still
- * mapped: whether it is a fault of the reading or of the ground is not for the variogram to say.
+ * median absolute deviation) from the median of its green stays out of the variogram; with few
+ * readings the deviation is itself uncertain and the limit wider, by 1 + 40/n². It is still mapped:
+ * whether it is a fault of the reading or of the ground is not for the variogram to say. Out of
+ * normal readings the limit takes one from about one sample of 100.
  *
- * @param samples with at least one contrast that varies
+ * @param samples with contrasts that vary, at more than one place
  * @param notes what was left out, in words
  */
 record Screening(List<Sample> samples, List<String> notes) {
   static final double FURTHEST = 6;
+
+  private static final double FEW = 40;
 
   static Screening of(List<Sample> all) {
     List<Sample> kept = new ArrayList<>();
@@ -44,13 +48,15 @@ record Screening(List<Sample> samples, List<String> notes) {
 
   private static boolean varies(Sample sample) {
     return Arrays.stream(sample.observations().values()).distinct().count() > 2
+        && Spread.of(sample.observations()).diagonal() > 0
         && Contrasts.of(sample).sumOfSquares() > 0;
   }
 
   private static int[] near(double[] values) {
     double median = median(values);
     double mad = median(Arrays.stream(values).map(v -> Math.abs(v - median)).toArray());
-    double limit = FURTHEST * 1.4826 * mad;
+    double n = values.length;
+    double limit = FURTHEST * (1 + FEW / (n * n)) * 1.4826 * mad;
     return IntStream.range(0, values.length)
         .filter(i -> mad == 0 || Math.abs(values[i] - median) <= limit)
         .toArray();

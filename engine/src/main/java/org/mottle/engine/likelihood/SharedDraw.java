@@ -7,16 +7,22 @@ import java.util.List;
  * One set of the parameters that all samples share.
  *
  * @param candidate shape
+ * @param spread of a green's sill about its survey's
  * @param practicalRange m
  * @param nugget value²
  * @param sills [survey][node] logarithms of the density over the sill of each survey
  */
-record SharedDraw(Candidate candidate, double practicalRange, double nugget, double[][] sills) {
+record SharedDraw(
+    Candidate candidate,
+    SillSpread spread,
+    double practicalRange,
+    double nugget,
+    double[][] sills) {
 
   /** Fraction of the golden ratio, whose multiples spread evenly over (0, 1). */
   static final double GOLDEN = 0.6180339887498949;
 
-  private record Node(int candidate, int range, int nugget, double weight) {}
+  private record Node(int form, int range, int nugget, double weight) {}
 
   /**
    * Draws at equal steps of the cumulated weight over all nodes in their order, each moved evenly
@@ -40,38 +46,45 @@ record SharedDraw(Candidate candidate, double practicalRange, double nugget, dou
     return draws;
   }
 
+  /** All nodes; those of a candidate, of all its forms, sum to its weight. */
   private static List<Node> nodes(Posterior posterior, PoolSurface surface, double[] weight) {
     List<Node> nodes = new ArrayList<>();
-    Axes axes = surface.axes();
+    int forms = surface.forms().size() / weight.length;
     for (int c = 0; c < weight.length; c++) {
-      double top = Double.NEGATIVE_INFINITY;
-      for (int r = 0; r < axes.range().length; r++) {
-        for (int n = 0; n < axes.nugget().length; n++) {
-          top = Math.max(top, posterior.integrated(c, r, n));
-        }
-      }
-      List<Node> own = new ArrayList<>();
-      for (int r = 0; r < axes.range().length; r++) {
-        for (int n = 0; n < axes.nugget().length; n++) {
-          own.add(new Node(c, r, n, Math.exp(posterior.integrated(c, r, n) - top)));
-        }
-      }
-      double sum = own.stream().mapToDouble(Node::weight).sum();
-      for (Node node : own) {
-        nodes.add(new Node(c, node.range, node.nugget, weight[c] * node.weight / sum));
+      List<Node> logs = logs(posterior, surface.axes(), c * forms, (c + 1) * forms);
+      double top = logs.stream().mapToDouble(Node::weight).max().orElseThrow();
+      double sum = logs.stream().mapToDouble(n -> Math.exp(n.weight - top)).sum();
+      for (Node node : logs) {
+        nodes.add(
+            new Node(
+                node.form, node.range, node.nugget, weight[c] * Math.exp(node.weight - top) / sum));
       }
     }
     return nodes;
+  }
+
+  /** The nodes of forms [from, to), with the logarithms of their densities. */
+  private static List<Node> logs(Posterior posterior, Axes axes, int from, int to) {
+    List<Node> logs = new ArrayList<>();
+    for (int f = from; f < to; f++) {
+      for (int r = 0; r < axes.range().length; r++) {
+        for (int n = 0; n < axes.nugget().length; n++) {
+          logs.add(new Node(f, r, n, posterior.integrated(f, r, n)));
+        }
+      }
+    }
+    return logs;
   }
 
   private static SharedDraw draw(Node node, Posterior posterior, PoolSurface surface, int d) {
     Axes axes = surface.axes();
     double[][] sills = new double[surface.surveys().size()][];
     for (int s = 0; s < sills.length; s++) {
-      sills[s] = posterior.sills(node.candidate, node.range, node.nugget, s);
+      sills[s] = posterior.sills(node.form, node.range, node.nugget, s);
     }
     return new SharedDraw(
-        surface.candidates().get(node.candidate),
+        surface.forms().get(node.form).candidate(),
+        surface.spread(node.form),
         moved(axes.range(), node.range, fraction((d + 1) * GOLDEN)),
         moved(axes.nugget(), node.nugget, fraction((d + 1) * GOLDEN * GOLDEN)),
         sills);
