@@ -8,6 +8,7 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.contour.Contours;
 import org.mottle.engine.grid.CellGrid;
@@ -17,6 +18,7 @@ import org.mottle.engine.inversedistance.InverseDistance;
 import org.mottle.engine.kriging.Targets;
 import org.mottle.engine.likelihood.NotPooled;
 import org.mottle.engine.likelihood.PooledVariogram;
+import org.mottle.engine.mapping.Stations.Station;
 import org.mottle.engine.patch.Ground;
 import org.mottle.engine.patch.RegionMean;
 import org.mottle.engine.patch.Zone;
@@ -26,6 +28,7 @@ import org.mottle.engine.plan.Positions;
 import org.mottle.engine.plan.StationRanking;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.survey.Refusal;
+import org.mottle.engine.variogram.NestedModel;
 
 /** Maps one green. */
 final class GreenMapper {
@@ -102,47 +105,42 @@ final class GreenMapper {
       boolean latest,
       GreenRemarks remarks) {
     PooledVariogram pooled = variogram.pooled().orElseThrow();
-    remarks.onVariogram(green, pooled);
-    remarks.onPopulation(population);
-    int n = green.observations().size();
-    int[] main = population.map(p -> p.main(n)).orElseGet(() -> Arrays.copyOf(all(n), n));
-    GreenCells cells = cells(green);
+    String survey = green.subject().surveyId();
+    if (!pooled.surveys().contains(survey)) {
+      return noMap(green, remarks, outside(survey));
+    }
+    Prepared main = population.map(p -> p.main(green)).orElse(green);
+    List<NestedModel> models = pooled.draws(main.sample());
+    Slope slope = Slope.of(main, models);
+    remarks.onVariogram(green, pooled, slope);
+    population
+        .filter(p -> p.found().isPresent())
+        .ifPresent(p -> remarks.onPopulation(p.finding(), main.observations().size()));
     KrigedGreen.Attempt attempt =
         KrigedGreen.of(
-            green,
-            main,
-            pooled.draws(green.sample()),
-            cells,
-            settings.uncertainty(),
-            threads,
-            progress);
+            main, models, slope.drift(), cells(green), settings.uncertainty(), threads, progress);
     if (attempt.refusal().isPresent()) {
       return noMap(green, remarks, attempt.refusal().get());
     }
     KrigedGreen kriged = attempt.green().orElseThrow();
-    Outcome.Basis basis =
-        new Outcome.Basis(
-            Method.KRIGING,
-            Optional.of(
-                new Outcome.KrigingBasis(
-                    variogram,
-                    kriged.leaveOneOut(),
-                    settings.uncertainty().realisations(),
-                    population.map(GreenPopulation::finding),
-                    population.map(p -> p.lowStations(green)).orElse(List.of()),
-                    new Outcome.Positions(
-                        green.meanJitterM(), green.observations().positionError().shiftSdM()))));
-    Surface surface = kriged.surface();
     Optional<BandChances> chances =
         green
             .subject()
             .band()
-            .map(b -> BandChances.of(green, kriged, cells, b, population, threads, progress));
+            .map(
+                band ->
+                    new BandChances(
+                        main,
+                        kriged,
+                        kriged.excursions(band, threads, progress),
+                        population.flatMap(GreenPopulation::low)));
+    Surface plain = kriged.surface();
+    Surface surface = chances.map(c -> plain.with(c.rasters())).orElse(plain);
     return cut(
         green,
         remarks,
-        basis,
-        chances.map(c -> surface.with(c.rasters())).orElse(surface),
+        basis(green, variogram, kriged, population),
+        surface,
         new Cut(
             kriged.regionMean(),
             chances.map(c -> c.zones(surface)).orElse(List.of()),
@@ -150,10 +148,31 @@ final class GreenMapper {
             latest ? next(green, kriged) : Optional.empty()));
   }
 
-  private static int[] all(int n) {
-    int[] all = new int[n];
-    Arrays.setAll(all, i -> i);
-    return all;
+  /** Its own readings did not enter the pool: too few differ. */
+  private static Refusal outside(String survey) {
+    return new Refusal(
+        "no variogram: no green of "
+            + (survey.isEmpty() ? "the survey" : "survey " + survey)
+            + " has readings that differ at enough places",
+        "read more places, or to a finer step than whole per cent");
+  }
+
+  private Outcome.Basis basis(
+      Prepared green,
+      MapVariogram variogram,
+      KrigedGreen kriged,
+      Optional<GreenPopulation> population) {
+    return new Outcome.Basis(
+        Method.KRIGING,
+        Optional.of(
+            new Outcome.KrigingBasis(
+                variogram,
+                kriged.leaveOneOut(),
+                settings.uncertainty().realisations(),
+                population.map(GreenPopulation::finding),
+                population.map(p -> p.lowStations(green)).orElse(List.of()),
+                new Outcome.Positions(
+                    green.meanJitterM(), green.observations().positionError().shiftSdM()))));
   }
 
   private Optional<StationRanking> next(Prepared green, KrigedGreen kriged) {
@@ -161,26 +180,14 @@ final class GreenMapper {
     if (count == 0) {
       return Optional.empty();
     }
-    var walk =
+    List<Station> walk =
         green.stations().stations().stream()
-            .sorted(
-                Comparator.comparingInt(
-                    s ->
-                        s.insertions().stream()
-                            .mapToInt(r -> r.label().sequence())
-                            .min()
-                            .orElse(0)))
+            .sorted(Comparator.comparingInt(Station::sequence))
             .toList();
     Positions existing =
         Positions.of(
-            walk.stream().mapToDouble(Stations.Station::x).toArray(),
-            walk.stream().mapToDouble(Stations.Station::y).toArray());
-    double[] limits =
-        green
-            .subject()
-            .band()
-            .map(b -> new double[] {b.lowPct(), b.highPct()})
-            .orElseGet(() -> new double[0]);
+            walk.stream().mapToDouble(Station::x).toArray(),
+            walk.stream().mapToDouble(Station::y).toArray());
     double places = Math.sqrt(green.subject().green().areaM2() / MOST_PLACES);
     NextStations ranking = NextStations.withDefaults().withCount(count);
     return Optional.of(
@@ -189,7 +196,14 @@ final class GreenMapper {
                 green.subject().green().outline(),
                 existing,
                 kriged.modelDraws(green.meanJitterM()),
-                limits));
+                limits(green)));
+  }
+
+  /** Of the band; none without one. */
+  private static double[] limits(Prepared green) {
+    return green.subject().band().stream()
+        .flatMapToDouble(b -> DoubleStream.of(b.lowPct(), b.highPct()))
+        .toArray();
   }
 
   private Outcome inverseDistance(Prepared green, GreenRemarks remarks) {
@@ -241,19 +255,16 @@ final class GreenMapper {
     RegionMean.MeanAndSd mean =
         new RegionMean.MeanAndSd(
             whole.mean(contours.surface()), whole.sd(cut.regionMean, field.grid().cell()));
-    cut.chances.ifPresent(c -> c.judge(cut.zones, remarks));
-    boolean byValue = cut.chances.isEmpty();
-    double[] limits =
-        green
-            .subject()
-            .band()
-            .filter(b -> byValue)
-            .map(b -> new double[] {b.lowPct(), b.highPct()})
-            .orElseGet(() -> new double[0]);
+    if (cut.chances.isPresent()) {
+      remarks.onBand(green.subject().band().orElseThrow(), surface.medianSd());
+      remarks.onZones(cut.zones, outline.getArea());
+    }
+    // the limits bound zones by value; zones by probability have edges of their own
+    double[] limits = cut.chances.isEmpty() ? limits(green) : new double[0];
     Outcome.Parts parts =
         new Outcome.Parts(
             cut.zones,
-            cut.chances.map(c -> c.marks(surface, cut.regionMean, remarks)),
+            cut.chances.map(c -> c.marks(surface, remarks)),
             contours.isoLines(settings.isoStepPct(), limits),
             mean,
             cut.next);
@@ -269,7 +280,7 @@ final class GreenMapper {
   }
 
   private GreenCells cells(Prepared green) {
-    var outline = green.subject().green().outline();
+    Geometry outline = green.subject().green().outline();
     return GreenCells.of(
         outline, CellGrid.covering(outline.getEnvelopeInternal(), settings.cellM()));
   }
@@ -281,9 +292,8 @@ final class GreenMapper {
 
   /** Statistics of the stations not chosen for what is seen there, unless all are. */
   static ReadingSummary summary(Prepared green) {
-    var all = green.stations().stations();
-    var plain = all.stream().filter(s -> !s.chosen()).toList();
-    return ReadingSummary.of(
-        (plain.isEmpty() ? all : plain).stream().mapToDouble(Stations.Station::value));
+    List<Station> all = green.stations().stations();
+    List<Station> plain = all.stream().filter(s -> !s.chosen()).toList();
+    return ReadingSummary.of((plain.isEmpty() ? all : plain).stream().mapToDouble(Station::value));
   }
 }

@@ -2,10 +2,13 @@ package org.mottle.engine.mapping;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.mottle.engine.grid.GreenCells;
+import org.mottle.engine.observation.Observations;
 import org.mottle.engine.population.CannotTell;
 import org.mottle.engine.population.Finding;
 import org.mottle.engine.population.LowProbability;
@@ -25,65 +28,104 @@ import org.mottle.engine.population.TwoPopulations;
  */
 record GreenPopulation(Finding finding, Optional<TwoFound> found, int survey) {
 
-  /** One a prepared green, in the order given; empty where a green was not tested. */
-  static List<Optional<GreenPopulation>> of(List<Prepared> greens, long seed) {
-    Map<String, List<Prepared>> byGreen = new LinkedHashMap<>();
-    for (Prepared green : greens) {
-      if (green.obstacle().isEmpty()) {
-        byGreen.computeIfAbsent(green.subject().green().id(), id -> new ArrayList<>()).add(green);
-      }
+  /**
+   * The lower of two populations in one survey.
+   *
+   * @param place probability that a place belongs to it
+   * @param mean % by volume
+   * @param sd within it, % by volume
+   */
+  record Low(LowProbability place, double mean, double sd) {
+
+    /** At the centres needed. */
+    double[] probability(GreenCells cells) {
+      double[] x = cells.neededX();
+      double[] y = cells.neededY();
+      double[] low = new double[x.length];
+      Arrays.setAll(low, i -> place.at(x[i], y[i]));
+      return low;
     }
-    Map<Prepared, GreenPopulation> found = new LinkedHashMap<>();
-    byGreen.values().forEach(surveys -> test(surveys, seed, found));
-    return greens.stream().map(g -> Optional.ofNullable(found.get(g))).toList();
+
+    /**
+     * Probability of both populations together to be below a limit.
+     *
+     * @param low of belonging to the lower
+     * @param main of the other to be below it
+     */
+    double[] below(double limit, double[] low, double[] main) {
+      double[] both = new double[main.length];
+      Arrays.setAll(both, i -> LowProbability.dry(low[i], main[i], mean, sd, limit));
+      return both;
+    }
+
+    /** The same of being above it. */
+    double[] above(double limit, double[] low, double[] main) {
+      double[] both = new double[main.length];
+      Arrays.setAll(both, i -> 1 - LowProbability.dry(low[i], 1 - main[i], mean, sd, limit));
+      return both;
+    }
   }
 
-  private static void test(
-      List<Prepared> surveys, long seed, Map<Prepared, GreenPopulation> found) {
+  /** One a prepared green, in the order given; empty where a green was not tested. */
+  static List<Optional<GreenPopulation>> of(List<Prepared> greens, long seed) {
+    Map<String, List<Integer>> byGreen = new LinkedHashMap<>();
+    for (int i = 0; i < greens.size(); i++) {
+      if (greens.get(i).obstacle().isEmpty()) {
+        String id = greens.get(i).subject().green().id();
+        byGreen.computeIfAbsent(id, k -> new ArrayList<>()).add(i);
+      }
+    }
+    List<Optional<GreenPopulation>> tested =
+        new ArrayList<>(Collections.nCopies(greens.size(), Optional.empty()));
+    for (List<Integer> surveys : byGreen.values()) {
+      GreenPopulation green = test(surveys.stream().map(greens::get).toList(), seed);
+      for (int s = 0; s < surveys.size(); s++) {
+        tested.set(surveys.get(s), Optional.of(new GreenPopulation(green.finding, green.found, s)));
+      }
+    }
+    return tested;
+  }
+
+  private static GreenPopulation test(List<Prepared> surveys, long seed) {
     PopulationOutcome outcome =
         TwoPopulations.test(surveys.stream().map(GreenPopulation::values).toList());
-    Finding finding;
-    Optional<TwoFound> apart = Optional.empty();
     if (outcome instanceof TwoFound two) {
-      finding = Finding.of(two, SpotPattern.of(two, seed));
-      apart =
-          finding.advice() == Finding.Advice.MAP_APART_AND_TEST
-              ? Optional.of(two)
-              : Optional.empty();
-    } else {
-      finding = Finding.of((CannotTell) outcome);
+      Finding finding = Finding.of(two, SpotPattern.of(two, seed));
+      boolean apart = finding.advice() == Finding.Advice.MAP_APART_AND_TEST;
+      return new GreenPopulation(finding, Optional.of(two).filter(t -> apart), 0);
     }
-    for (int s = 0; s < surveys.size(); s++) {
-      found.put(surveys.get(s), new GreenPopulation(finding, apart, s));
-    }
+    return new GreenPopulation(Finding.of((CannotTell) outcome), Optional.empty(), 0);
   }
 
   private static StationValues values(Prepared green) {
-    var o = green.observations();
+    Observations o = green.observations();
     return StationValues.of(green.subject().surveyId(), o.values(), o.xs(), o.ys(), green.chosen())
         .withNames(green.names())
         .withPositionError(new PositionError(green.meanJitterM(), o.positionError().shiftSdM()));
   }
 
-  /** Stations of the main population, by their index; all where there is one population. */
-  int[] main(int stations) {
-    return found
-        .map(two -> two.otherStations(survey))
-        .orElseGet(() -> java.util.stream.IntStream.range(0, stations).toArray());
+  /** The values of the main population; all where there is one. */
+  Prepared main(Prepared green) {
+    return found.map(two -> green.rows(two.otherStations(survey))).orElse(green);
   }
 
-  /** Stations of the low population where it is mapped apart, by their index. */
+  /** Stations of the lower population where it is mapped apart. */
   List<Outcome.Low> lowStations(Prepared green) {
-    return found
-        .map(
+    return found.stream()
+        .flatMap(
             two ->
                 Arrays.stream(two.lowStations(survey))
-                    .mapToObj(i -> new Outcome.Low(green.members()[i], two.membership(survey, i)))
-                    .toList())
-        .orElse(List.of());
+                    .mapToObj(i -> new Outcome.Low(green.members()[i], two.membership(survey, i))))
+        .toList();
   }
 
-  Optional<LowProbability> low() {
-    return found.map(two -> LowProbability.of(two, survey));
+  /** The lower population, where it is to be mapped apart. */
+  Optional<Low> low() {
+    return found.map(
+        two ->
+            new Low(
+                LowProbability.of(two, survey),
+                two.mixture().lowerMean(survey),
+                two.mixture().sigma()));
   }
 }

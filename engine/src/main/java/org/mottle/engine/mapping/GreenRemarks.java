@@ -3,11 +3,18 @@ package org.mottle.engine.mapping;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
+import org.apache.commons.math3.special.Erf;
 import org.mottle.engine.likelihood.PooledVariogram;
 import org.mottle.engine.observation.DuplicatePolicy;
+import org.mottle.engine.patch.ClassRule;
+import org.mottle.engine.patch.ExpectedGround;
+import org.mottle.engine.patch.Zone;
+import org.mottle.engine.patch.ZoneClass;
+import org.mottle.engine.population.Finding;
 import org.mottle.engine.position.BlurredModel;
+import org.mottle.engine.survey.TargetBand;
 import org.mottle.engine.variogram.NestedModel;
+import org.mottle.engine.variogram.VariogramModel;
 
 /** What a reader of a map should know, and how far the map can be trusted for it. */
 final class GreenRemarks {
@@ -16,6 +23,12 @@ final class GreenRemarks {
 
   /** Position errors that blur away more than this share of the structure leave no outline. */
   private static final double MOST_BLURRED = 0.5;
+
+  /** With more of the green than this in no class, the band is finer than the readings tell. */
+  private static final double MOST_UNTOLD = 0.5;
+
+  /** Less than a square metre that cannot be placed is not worth a line. */
+  private static final double LEAST_EXPECTED_M2 = 1;
 
   private final MappingSettings settings;
   private final List<String> lines = new ArrayList<>();
@@ -31,10 +44,6 @@ final class GreenRemarks {
 
   Standing standing() {
     return standing;
-  }
-
-  void add(String line) {
-    lines.add(line);
   }
 
   void atMost(Standing limit, String why) {
@@ -73,15 +82,17 @@ final class GreenRemarks {
   }
 
   /** What the variogram can carry. */
-  void onVariogram(Prepared green, PooledVariogram variogram) {
+  void onVariogram(Prepared green, PooledVariogram variogram, Slope slope) {
     if (variogram.evidence().borrowed()) {
       lines.add("borrowed variogram: too few stations in the pool for one of its own");
     }
     if (!(variogram.evidence().gain() > 0)) {
       atMost(
           Standing.PROBABILITIES,
-          "the readings show no spatial structure: the map hardly differs from the green's mean");
+          "the readings show no spatial structure: the map hardly differs from the green's "
+              + (slope.drift().usesCoordinates() ? "slope" : "mean"));
     }
+    onSlope(slope);
     double blurred = blurred(green, variogram.model(green.subject().surveyId()));
     if (blurred > MOST_BLURRED) {
       atMost(
@@ -94,30 +105,95 @@ final class GreenRemarks {
     }
   }
 
+  private void onSlope(Slope slope) {
+    if (slope.found() && slope.exact()) {
+      lines.add("moisture slopes across the green: a plane is mapped beneath the pattern");
+    } else if (slope.found()) {
+      atMost(
+          Standing.INDICATIVE,
+          "moisture slopes across the green, which a map from uncertain positions leaves out: its"
+              + " ends are drier and wetter than mapped");
+    }
+  }
+
   /** Share of the structure that the jitter of two readings turns into nugget. */
   private static double blurred(Prepared green, NestedModel model) {
     double jitter = green.meanJitterM();
-    var structure = model.structures().get(0).model();
+    VariogramModel structure = model.structures().get(0).model();
     return jitter == 0
         ? 0
         : BlurredModel.of(structure, Math.sqrt(2) * jitter).semivariance(0)
             / structure.partialSill();
   }
 
-  /** What the finding on two populations asks for. */
-  void onPopulation(Optional<GreenPopulation> population) {
-    population
-        .filter(p -> p.found().isPresent())
-        .ifPresent(
-            p -> {
-              lines.add("two populations of readings, mapped apart: " + p.finding().seen());
-              lines.add(p.finding().why());
-              p.finding().next().forEach(lines::add);
-            });
+  /**
+   * What the finding on two populations asks for.
+   *
+   * @param main values of the main population
+   */
+  void onPopulation(Finding finding, int main) {
+    lines.add("two populations of readings, mapped apart: " + finding.seen());
+    lines.add(finding.why());
+    lines.addAll(finding.next());
+    lines.add("areas and patches of dry ground are those of the main population alone");
+    if (main < settings.needed().full()) {
+      atMost(
+          Standing.INDICATIVE,
+          counted(main, "reading")
+              + " of the main population: indicative, no patches are outlined");
+    }
   }
 
-  static String counted(long count, String noun) {
-    String ending = count == 1 ? "" : noun.endsWith("ch") ? "es" : "s";
-    return count + " " + noun + ending;
+  /** Ground that is there but cannot be placed. */
+  void onExpected(ExpectedGround expected) {
+    if (!expected.placeKnown() && expected.areaM2() >= LEAST_EXPECTED_M2) {
+      lines.add(
+          String.format(
+              Locale.ROOT,
+              "about %.0f m² %s ground is to be expected, but its place is not known",
+              expected.areaM2(),
+              expected.kind().code()));
+    }
+  }
+
+  /**
+   * What is said of a band so narrow that ground in the middle of it is not likely to be in it.
+   *
+   * @param sd of the map, % by volume
+   */
+  void onBand(TargetBand band, double sd) {
+    double width = band.highPct() - band.lowPct();
+    double most = Erf.erf(width / (2 * Math.sqrt(2) * sd));
+    if (most < ClassRule.defaults().inBand()) {
+      atMost(
+          Standing.PROBABILITIES,
+          String.format(
+              Locale.ROOT,
+              "the readings do not resolve a band of %.2g %%: with a standard deviation of %.2g %%"
+                  + " no ground can be called in band",
+              width,
+              sd));
+    }
+  }
+
+  /** What is said where most of the ground is in no class. */
+  void onZones(List<Zone> zones, double areaM2) {
+    double untold =
+        zones.stream()
+            .filter(z -> z.cls() == ZoneClass.CANNOT_TELL)
+            .mapToDouble(Zone::areaM2)
+            .sum();
+    if (untold > MOST_UNTOLD * areaM2) {
+      atMost(
+          Standing.PROBABILITIES,
+          String.format(
+              Locale.ROOT,
+              "%.0f %% of the green cannot be told: the readings do not resolve the band",
+              100 * untold / areaM2));
+    }
+  }
+
+  private static String counted(long count, String noun) {
+    return count + " " + noun + (count == 1 ? "" : "s");
   }
 }

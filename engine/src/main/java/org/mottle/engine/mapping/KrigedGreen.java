@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.mottle.engine.grid.GreenCells;
+import org.mottle.engine.kriging.Drift;
 import org.mottle.engine.kriging.Estimate;
 import org.mottle.engine.kriging.Kriging;
 import org.mottle.engine.kriging.Predictor;
@@ -21,6 +22,7 @@ import org.mottle.engine.simulation.ConditionalSimulation;
 import org.mottle.engine.simulation.Draw;
 import org.mottle.engine.simulation.Simulation;
 import org.mottle.engine.simulation.SimulationOutcome;
+import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.Refusal;
 import org.mottle.engine.survey.TargetBand;
 import org.mottle.engine.validation.LeaveOneOut;
@@ -38,6 +40,7 @@ final class KrigedGreen {
   private static final int FEW = 8;
 
   private final GreenCells cells;
+  private final Drift drift;
   private final List<NestedModel> models;
   private final List<Draw> draws;
   private final ConditionalSimulation simulation;
@@ -45,45 +48,44 @@ final class KrigedGreen {
 
   private KrigedGreen(
       GreenCells cells,
+      Drift drift,
       List<NestedModel> models,
       List<Draw> draws,
       ConditionalSimulation simulation) {
     this.cells = cells;
+    this.drift = drift;
     this.models = models;
     this.draws = draws;
     this.simulation = simulation;
-    this.few =
-        spread()
-            .mapToObj(draws::get)
-            .map(d -> Kriging.ordinary(d.model()).fit(d.observations()))
-            .toList();
+    this.few = spread().mapToObj(draws::get).map(d -> kriging(d).fit(d.observations())).toList();
   }
 
   /** Either the green or why it could not be kriged. */
   record Attempt(Optional<KrigedGreen> green, Optional<Refusal> refusal) {}
 
   /**
-   * @param green the readings
-   * @param main [m] indices of the values that are kriged
+   * @param green the values that are kriged
    * @param models equally likely, nugget included
+   * @param drift of the mean
    */
   static Attempt of(
       Prepared green,
-      int[] main,
       List<NestedModel> models,
+      Drift drift,
       GreenCells cells,
       UncertaintySettings settings,
       int threads,
       Progress progress) {
-    Observations all = withOperators(green, settings.operatorSdPct()).rows(main);
+    Observations all = withOperators(green, settings.operatorSdPct());
     List<Draw> draws = new ArrayList<>();
     for (NestedModel model : models) {
       double[] variance =
-          Arrays.stream(main).mapToDouble(i -> model.nugget() / green.insertions()[i]).toArray();
+          Arrays.stream(green.insertions()).mapToDouble(k -> model.nugget() / k).toArray();
       draws.add(new Draw(model.withNugget(0), all.withMeasurementVariance(variance)));
     }
     SimulationOutcome outcome =
         Simulation.withDefaults()
+            .with(drift)
             .withRealisations(settings.realisations())
             .withSeed(seed(settings.seed(), green.subject()))
             .of(draws, cells, threads, progress);
@@ -91,7 +93,7 @@ final class KrigedGreen {
       return new Attempt(Optional.empty(), Optional.of(not.refusal()));
     }
     return new Attempt(
-        Optional.of(new KrigedGreen(cells, models, draws, (ConditionalSimulation) outcome)),
+        Optional.of(new KrigedGreen(cells, drift, models, draws, (ConditionalSimulation) outcome)),
         Optional.empty());
   }
 
@@ -112,8 +114,8 @@ final class KrigedGreen {
     int n = green.observations().size();
     Map<String, double[]> shares = new LinkedHashMap<>();
     for (int i = 0; i < n; i++) {
-      var insertions = green.station(i).insertions();
-      for (var reading : insertions) {
+      List<Reading> insertions = green.station(i).insertions();
+      for (Reading reading : insertions) {
         shares.computeIfAbsent(reading.protocol().operator(), o -> new double[n])[i] +=
             1.0 / insertions.size();
       }
@@ -127,6 +129,15 @@ final class KrigedGreen {
                 .toList());
   }
 
+  private Kriging kriging(Draw draw) {
+    return Kriging.ordinary(draw.model()).with(drift);
+  }
+
+  GreenCells cells() {
+    return cells;
+  }
+
+  /** The first of equal stretches of the draws would be a corner of them: their middles. */
   private IntStream spread() {
     int n = Math.min(FEW, draws.size());
     return IntStream.range(0, n).map(i -> (int) ((i + 0.5) * draws.size() / n));
@@ -185,9 +196,7 @@ final class KrigedGreen {
   Predictions leaveOneOut() {
     return Predictions.mixture(
         draws.stream()
-            .map(
-                d ->
-                    LeaveOneOut.of(Kriging.ordinary(d.model()), d.observations(), 1, Progress.NONE))
+            .map(d -> LeaveOneOut.of(kriging(d), d.observations(), 1, Progress.NONE))
             .toList());
   }
 
@@ -197,7 +206,7 @@ final class KrigedGreen {
         .mapToObj(
             i ->
                 new ModelDraw(
-                        Kriging.ordinary(draws.get(i).model()).system(draws.get(i).observations()),
+                        kriging(draws.get(i)).system(draws.get(i).observations()),
                         models.get(i).nugget())
                     .withPositionError(draws.get(i).model(), jitterM))
         .toList();

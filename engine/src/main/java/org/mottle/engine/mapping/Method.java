@@ -2,7 +2,7 @@ package org.mottle.engine.mapping;
 
 /** How the space between the readings is filled. */
 public enum Method {
-  /** Kriging where the readings carry it, otherwise inverse distance or no map. */
+  /** Kriging where the readings carry it, otherwise no map. */
   AUTO("auto"),
   KRIGING("kriging"),
   INVERSE_DISTANCE("inverse-distance");

@@ -130,6 +130,18 @@ record Prepared(
     return value == Math.rint(value) ? String.format(Locale.ROOT, "%.0f", value) : "" + value;
   }
 
+  /** Of these values alone; the stations stay as they are. */
+  Prepared rows(int[] rows) {
+    return new Prepared(
+        subject,
+        stations,
+        observations.rows(rows),
+        Arrays.stream(rows).map(i -> insertions[i]).toArray(),
+        Arrays.stream(rows).map(i -> members[i]).toArray(),
+        merged,
+        obstacle);
+  }
+
   /** The station of a value. */
   Stations.Station station(int i) {
     return stations.stations().get(members[i]);

@@ -1,6 +1,7 @@
 package org.mottle.engine.mapping;
 
 import java.util.Arrays;
+import java.util.stream.DoubleStream;
 import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile;
 import org.apache.commons.math3.stat.descriptive.rank.Percentile.EstimationType;
@@ -55,7 +56,7 @@ public record ReadingSummary(
     return upperQuartile - lowerQuartile;
   }
 
-  static ReadingSummary of(java.util.stream.DoubleStream values) {
+  static ReadingSummary of(DoubleStream values) {
     double[] sorted = values.toArray();
     Arrays.sort(sorted); // row order must not reach the last digit
     return of(sorted);

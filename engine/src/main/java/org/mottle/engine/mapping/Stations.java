@@ -48,6 +48,11 @@ public record Stations(List<Station> stations, List<Reading> controls) {
       return insertions.stream().mapToInt(r -> r.label().row()).min().orElseThrow();
     }
 
+    /** When it was first read, in the order of the survey; 0 when not recorded. */
+    int sequence() {
+      return insertions.stream().mapToInt(r -> r.label().sequence()).min().orElseThrow();
+    }
+
     /** As the surveyor calls it; empty when not recorded. */
     public String name() {
       return insertions.get(0).label().stationId();

@@ -8,30 +8,33 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
 
 /**
- * Maps the greens of one or more surveys: the readings gathered by station, one variogram, then
- * each green by itself. Greens are worked in parallel; the result does not depend on the number of
- * threads. Immutable.
+ * Maps the greens of one or more surveys: the readings gathered by station, one variogram for
+ * greens built alike, then each green by itself. Greens are worked in parallel; the result does not
+ * depend on the number of threads. Immutable.
  *
  * @param settings how to map
  */
 public record SurveyMapper(MappingSettings settings) {
 
   /**
-   * @param subjects one a green and survey; greens of one survey share a variogram unless the
-   *     settings say otherwise
+   * @param subjects one a green and survey, older surveys first; what shares a variogram is up to
+   *     the settings
    * @param threads at least 1
    * @param progress told green by green; may stop the work
    */
   public SurveyMap map(List<GreenSurvey> subjects, int threads, Progress progress) {
     List<Prepared> prepared = subjects.stream().map(s -> Prepared.of(s, settings)).toList();
     progress.check();
-    List<MapVariogram> variograms = new Variograms(settings, threads, progress).of(prepared);
     List<Optional<GreenPopulation>> populations =
         GreenPopulation.of(prepared, settings.uncertainty().seed());
+    List<Prepared> main =
+        IntStream.range(0, prepared.size()).mapToObj(i -> main(prepared, populations, i)).toList();
+    List<MapVariogram> variograms = new Variograms(settings, threads, progress).of(main);
     boolean[] latest = latest(subjects);
     boolean single = subjects.size() == 1;
     GreenMapper mapper =
@@ -51,6 +54,12 @@ public record SurveyMapper(MappingSettings settings) {
               }
             });
     return new SurveyMap(settings, distinct(variograms), Arrays.asList(outcomes));
+  }
+
+  /** The variogram is that of the main population. */
+  private static Prepared main(
+      List<Prepared> greens, List<Optional<GreenPopulation>> populations, int i) {
+    return populations.get(i).map(p -> p.main(greens.get(i))).orElse(greens.get(i));
   }
 
   /** Whether each is the last survey of its green, in the order given. */

@@ -33,41 +33,52 @@ final class Variograms {
 
   /** The variogram of each green, in the order given; greens that share one get the same object. */
   List<MapVariogram> of(List<Prepared> greens) {
-    Map<String, List<Prepared>> pools = new LinkedHashMap<>();
+    Map<Pool, List<Prepared>> pools = new LinkedHashMap<>();
     for (Prepared green : greens) {
       pools.computeIfAbsent(pool(green), key -> new ArrayList<>()).add(green);
     }
-    Map<String, MapVariogram> found = new LinkedHashMap<>();
-    pools.forEach((key, members) -> found.put(key, of(members, key)));
+    Map<Pool, MapVariogram> found = new LinkedHashMap<>();
+    pools.forEach((pool, members) -> found.put(pool, of(members, pool)));
     return greens.stream().map(green -> found.get(pool(green))).toList();
   }
 
-  private String pool(Prepared green) {
-    GreenSurvey subject = green.subject();
+  /**
+   * What greens that share a variogram have in common.
+   *
+   * @param own whether it is the one green of one survey with readings enough
+   * @param green its id; empty where it may be any
+   * @param survey likewise
+   * @param build of the root zone; empty where it may be any, or is not known
+   */
+  private record Pool(boolean own, String green, String survey, String build) {}
+
+  private Pool pool(Prepared green) {
+    String id = green.subject().green().id();
+    String survey = green.subject().surveyId();
     if (green.observations().size() >= settings.needed().ownVariogram()) {
-      return "own " + subject.surveyId() + " " + subject.green().id();
+      return new Pool(true, id, survey, "");
     }
     return switch (settings.variogram().pooling()) {
-      case GREEN -> "green " + subject.green().id();
-      case SURVEY -> "survey " + subject.surveyId();
-      case ROOT_ZONE -> "zone " + subject.green().rootZone().build();
+      case GREEN -> new Pool(false, id, "", "");
+      case SURVEY -> new Pool(false, "", survey, "");
+      case ROOT_ZONE -> new Pool(false, "", "", green.subject().green().rootZone().build());
     };
   }
 
-  private MapVariogram of(List<Prepared> members, String key) {
+  private MapVariogram of(List<Prepared> members, Pool pool) {
     List<Prepared> paired = members.stream().filter(Prepared::hasPairs).toList();
     List<Observations> groups = paired.stream().map(Prepared::observations).toList();
     ExperimentalVariogram experimental =
         ExperimentalVariogram.of(
             groups, bins(groups), settings.variogram().estimator(), Direction.ALL, threads);
     return new MapVariogram(
-        members.stream().map(p -> p.subject().surveyId()).distinct().toList(),
+        paired.stream().map(p -> p.subject().surveyId()).distinct().toList(),
         paired.stream().map(p -> p.subject().green().id()).distinct().toList(),
         groups.stream().mapToInt(Observations::size).sum(),
         experimental,
         RestrictedLikelihood.of(
             paired.stream().map(Prepared::sample).toList(),
-            likelihood(key.startsWith("own ")),
+            likelihood(pool.own()),
             threads,
             progress));
   }

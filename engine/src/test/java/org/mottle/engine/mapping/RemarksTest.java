@@ -7,7 +7,10 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
+import org.mottle.engine.fit.Shape;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.survey.Reading;
@@ -15,25 +18,10 @@ import org.mottle.engine.survey.TargetBand;
 
 /** What a map says beside its figures, and what is refused in words. */
 class RemarksTest {
-  private static final MappingSettings DEFAULTS = MappingSettings.defaults();
+  private static final MappingSettings DEFAULTS = InventedSurvey.QUICK;
 
   private static SurveyMap map(List<GreenSurvey> subjects, MappingSettings settings) {
     return new SurveyMapper(settings).map(subjects, 1, Progress.NONE);
-  }
-
-  @Test
-  void patchesWithoutAReadingAreCounted() {
-    int told = 0;
-    for (long seed = 1; seed <= 5; seed++) {
-      for (Outcome.Mapped green : map(InventedSurvey.course(6, 14, 1, seed), DEFAULTS).maps()) {
-        long unread = green.parts().patches().stream().filter(p -> p.readings() == 0).count();
-        String wanted =
-            unread == 1 ? "1 patch holds no reading" : unread + " patches hold no reading";
-        assertThat(green.remarks().contains(wanted)).as("seed %d", seed).isEqualTo(unread > 0);
-        told += unread > 0 ? 1 : 0;
-      }
-    }
-    assertThat(told).as("greens with such a patch").isPositive();
   }
 
   @Test
@@ -51,9 +39,8 @@ class RemarksTest {
     List<GreenSurvey> course = InventedSurvey.course(1, 18, 0.5, 8);
     Outcome.NoMap none = map(course, DEFAULTS.withCellM(1e-4)).notMapped().get(0);
     assertThat(none.why().reason()).endsWith("cells of 1.0E-4 m are more than a map can hold");
-    var remedy =
-        java.util.regex.Pattern.compile("a cell of ([0-9.]+) m or more can be held")
-            .matcher(none.why().remedy());
+    Matcher remedy =
+        Pattern.compile("a cell of ([0-9.]+) m or more can be held").matcher(none.why().remedy());
     assertThat(remedy.matches()).as(none.why().remedy()).isTrue();
     double cell = Double.parseDouble(remedy.group(1));
     double box = course.get(0).green().outline().getEnvelopeInternal().getArea();
@@ -131,18 +118,13 @@ class RemarksTest {
   @Test
   void variogramSettingsRefuseWhatCannotBe() {
     VariogramSettings settings = VariogramSettings.defaults();
-    assertThat(settings.withModel("Matern").withCutoffM(12).withLagM(1))
+    assertThat(settings.withShape(Shape.MATERN).withCutoffM(12).withLagM(1))
         .isEqualTo(
             new VariogramSettings(
-                Pooling.SURVEY,
-                Optional.of("Matern"),
-                12,
-                1,
-                settings.estimator(),
-                settings.weighting()));
+                Pooling.ROOT_ZONE, Optional.of(Shape.MATERN), 12, 1, settings.estimator()));
     assertThatIllegalArgumentException()
-        .isThrownBy(() -> settings.withModel("cubic"))
-        .withMessageStartingWith("there is no model 'cubic' of a variogram; there are spherical, ");
+        .isThrownBy(() -> settings.withShape(Shape.POWER))
+        .withMessageStartingWith("a map needs a variogram that levels off, was ");
     assertThatIllegalArgumentException()
         .isThrownBy(() -> settings.withCutoffM(0))
         .withMessage("cutoff of the variogram must be > 0.0 m, was 0.0");

@@ -14,7 +14,12 @@ import org.assertj.core.api.Assertions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.util.AffineTransformation;
+import org.locationtech.jts.operation.union.UnaryUnionOp;
+import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.patch.Patch;
 import org.mottle.engine.patch.Zone;
 import org.mottle.engine.patch.ZoneClass;
@@ -23,7 +28,7 @@ import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
 
 class SurveyMapperTest {
-  private static final SurveyMapper MAPPER = new SurveyMapper(MappingSettings.defaults());
+  private static final SurveyMapper MAPPER = new SurveyMapper(InventedSurvey.QUICK);
 
   private static SurveyMap map(List<GreenSurvey> subjects) {
     return MAPPER.map(subjects, 2, Progress.NONE);
@@ -39,18 +44,16 @@ class SurveyMapperTest {
 
   @ParameterizedTest
   @ValueSource(longs = {1, 2, 3})
-  void zonesTileTheGreenAndPatchesAreTheirParts(long seed) {
-    for (Outcome outcome : map(InventedSurvey.course(6, 18, 0.5, seed)).outcomes()) {
+  void zonesTileTheGreenWithItsMean(long seed) {
+    for (Outcome outcome : map(InventedSurvey.course(4, 18, 0.5, seed)).outcomes()) {
       Outcome.Mapped green = mapped(outcome);
       double area = green.subject().green().areaM2();
-      double zones = green.parts().zones().stream().mapToDouble(Zone::areaM2).sum();
-      assertThat(zones).as("seed %d", seed).isCloseTo(area, within(0.01));
-      double wetPatches =
-          green.parts().patches().stream()
-              .filter(p -> p.kind() == ZoneClass.WET)
-              .mapToDouble(Patch::areaM2)
-              .sum();
-      assertThat(wetPatches).isCloseTo(green.areaM2(ZoneClass.WET), within(1e-6));
+      List<Geometry> zones = green.parts().zones().stream().map(Zone::geometry).toList();
+      assertThat(zones.stream().mapToDouble(Geometry::getArea).sum())
+          .as("seed %d", seed)
+          .isCloseTo(area, within(0.01));
+      Geometry left = UnaryUnionOp.union(zones).symDifference(green.subject().green().outline());
+      assertThat(left.getArea()).as("seed %d", seed).isLessThan(0.01);
       double weighted =
           green.parts().zones().stream().mapToDouble(z -> z.areaM2() * z.mean()).sum() / area;
       assertThat(weighted).isCloseTo(green.parts().whole().mean(), within(0.02));
@@ -59,32 +62,19 @@ class SurveyMapperTest {
 
   @Test
   void findsTheWetPlaceOfEveryGreen() {
-    for (Outcome outcome : map(InventedSurvey.course(6, 24, 0.4, 11)).outcomes()) {
+    for (Outcome outcome : map(InventedSurvey.plannedCourse(6, 0.4, 11)).outcomes()) {
       Outcome.Mapped green = mapped(outcome);
       assertThat(green.basis().method()).isEqualTo(Method.KRIGING);
+      assertThat(green.standing()).isEqualTo(Standing.PATCHES);
       Patch largest =
           green.parts().patches().stream()
               .filter(p -> p.kind() == ZoneClass.WET)
               .findFirst()
               .orElseThrow();
-      var centre = green.subject().green().outline().getEnvelopeInternal().centre();
-      var found = largest.geometry().getCentroid();
+      Coordinate centre = green.subject().green().outline().getEnvelopeInternal().centre();
+      Point found = largest.geometry().getCentroid();
       assertThat(Math.hypot(found.getX() - centre.x - 4, found.getY() - centre.y - 2))
           .isLessThan(2.5);
-    }
-  }
-
-  @ParameterizedTest
-  @ValueSource(ints = {1, 2, 8})
-  void anyNumberOfThreadsGivesTheSameNumbers(int threads) {
-    List<GreenSurvey> course = InventedSurvey.course(5, 18, 0.5, 21);
-    SurveyMap one = MAPPER.map(course, 1, Progress.NONE);
-    SurveyMap many = MAPPER.map(course, threads, Progress.NONE);
-    for (int i = 0; i < course.size(); i++) {
-      assertThat(mapped(many.outcomes().get(i)).surface().mean().values())
-          .containsExactly(mapped(one.outcomes().get(i)).surface().mean().values());
-      assertThat(mapped(many.outcomes().get(i)).surface().sd().values())
-          .containsExactly(mapped(one.outcomes().get(i)).surface().sd().values());
     }
   }
 
@@ -159,7 +149,7 @@ class SurveyMapperTest {
     course.set(0, InventedSurvey.survey(few.green(), few.readings().subList(0, 9)));
     Outcome outcome = map(course).outcomes().get(0);
     assertThat(outcome).isInstanceOf(Outcome.Mapped.class);
-    assertThat(outcome.remarks()).contains("9 readings: indicative");
+    assertThat(outcome.remarks()).contains("9 readings: indicative, no patches are outlined");
   }
 
   @Test
@@ -183,50 +173,6 @@ class SurveyMapperTest {
         notMapped(map(List.of(InventedSurvey.survey(green, line))).outcomes().get(0));
     assertThat(none.why().reason())
         .isEqualTo("the 14 readings lie on one line: a profile, not a map");
-  }
-
-  @Test
-  void withoutSpatialStructureThereIsNoMap() {
-    int refused = 0;
-    for (long seed = 1; seed <= 10; seed++) {
-      List<GreenSurvey> noise = new ArrayList<>();
-      for (int g = 0; g < 9; g++) {
-        Green green = InventedSurvey.green("G" + g, 500_000 + 100.0 * g, 5_316_300, seed);
-        noise.add(
-            InventedSurvey.survey(
-                green, InventedSurvey.readings(green, 40, (x, y) -> 20, 2, 100 * seed + g)));
-      }
-      for (Outcome outcome : map(noise).outcomes()) {
-        if (outcome instanceof Outcome.NoMap none) {
-          assertThat(none.why().reason()).startsWith("no spatial structure found: the nugget is ");
-          refused++;
-        } else {
-          // a weak structure found by chance must stay weak: nothing is called dry or wet by it
-          Outcome.Mapped green = mapped(outcome);
-          assertThat(green.basis().variogram().orElseThrow().model().orElseThrow().nuggetShare())
-              .as("seed %d", seed)
-              .isGreaterThan(0.5);
-        }
-      }
-    }
-    assertThat(refused).as("of 90 greens of pure noise").isGreaterThan(25);
-  }
-
-  @Test
-  void tooFewPairsFallBackToInverseDistance() {
-    GreenSurvey few = InventedSurvey.course(1, 10, 0.3, 81).get(0);
-    Outcome.Mapped green = mapped(map(List.of(few)).outcomes().get(0));
-    assertThat(green.basis().method()).isEqualTo(Method.INVERSE_DISTANCE);
-    assertThat(Arrays.stream(green.surface().sd().values()).allMatch(Double::isNaN)).isTrue();
-    assertThat(String.join(";", green.remarks())).contains("where a variogram needs 60");
-  }
-
-  @Test
-  void krigingAskedForIsNotReplacedInSilence() {
-    GreenSurvey few = InventedSurvey.course(1, 10, 0.3, 81).get(0);
-    SurveyMapper kriging = new SurveyMapper(MappingSettings.defaults().withMethod(Method.KRIGING));
-    Outcome outcome = kriging.map(List.of(few), 1, Progress.NONE).outcomes().get(0);
-    assertThat(notMapped(outcome).why().reason()).startsWith("no variogram: ");
   }
 
   @Test
@@ -259,10 +205,7 @@ class SurveyMapperTest {
     Outcome.Mapped after = mapped(map(replicated).outcomes().get(0));
     assertThat(after.stations().stations()).hasSize(18);
     assertThat(after.readingsUsed()).isEqualTo(19);
-    double nugget = after.basis().variogram().orElseThrow().model().orElseThrow().nugget();
-    if (nugget > 0) {
-      assertThat(after.parts().whole().sd()).isLessThan(before.parts().whole().sd());
-    }
+    assertThat(after.parts().whole().sd()).isLessThan(before.parts().whole().sd());
   }
 
   @Test
@@ -326,7 +269,7 @@ class SurveyMapperTest {
   void theSdIsSmallerNearReadingsThanFarFromThem() {
     GreenSurvey s = InventedSurvey.course(1, 40, 0.5, 151).get(0);
     Outcome.Mapped green = mapped(map(List.of(s)).outcomes().get(0));
-    var grid = green.surface().sd().grid();
+    CellGrid grid = green.surface().sd().grid();
     double near = 0;
     int nearCount = 0;
     double far = 0;
