@@ -15,6 +15,10 @@ import org.mottle.engine.variogram.Structure;
  * them; an observation with itself keeps the variance of the soil. The nugget is shared only by
  * observations that are exactly at one place. Immutable.
  *
+ * <p>A drift on coordinates is taken at the recorded places. Being off by an error of s along a
+ * slope b adds b² s² to the variance of a reading, and as much of the shift to an error in common;
+ * who knows the slope gives them to the observations.
+ *
  * <p>One table for each pair of different jitters that at least {@link #WORTH_A_TABLE} pairs of
  * observations have, and for each jitter to the targets, under 0.1 ms each and structure.
  */
@@ -68,11 +72,11 @@ final class PositionedCovariances {
                 + "; use isotropic structures, or leave the position error out");
       }
     }
-    if (drift.usesCoordinates() || drift.usesCovariates()) {
+    if (drift.usesCovariates()) {
       throw new IllegalArgumentException(
-          "position error needs a mean that does not change with place, the drift was "
+          "position error needs covariates that are known where the readings were, the drift was "
               + drift
-              + "; use a constant or known mean, or leave the position error out");
+              + "; use a drift without covariates, or leave the position error out");
     }
   }
 

@@ -118,7 +118,7 @@ final class GreenMapper {
         .ifPresent(p -> remarks.onPopulation(p.finding(), main.observations().size()));
     KrigedGreen.Attempt attempt =
         KrigedGreen.of(
-            main, models, slope.drift(), cells(green), settings.uncertainty(), threads, progress);
+            main, models, slope, cells(green), settings.uncertainty(), threads, progress);
     if (attempt.refusal().isPresent()) {
       return noMap(green, remarks, attempt.refusal().get());
     }

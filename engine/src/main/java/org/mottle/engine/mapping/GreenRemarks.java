@@ -92,7 +92,9 @@ final class GreenRemarks {
           "the readings show no spatial structure: the map hardly differs from the green's "
               + (slope.drift().usesCoordinates() ? "slope" : "mean"));
     }
-    onSlope(slope);
+    if (slope.found()) {
+      lines.add("moisture slopes across the green: a plane is mapped beneath the pattern");
+    }
     double blurred = blurred(green, variogram.model(green.subject().surveyId()));
     if (blurred > MOST_BLURRED) {
       atMost(
@@ -102,17 +104,6 @@ final class GreenRemarks {
               "the positions are too uncertain to outline patches: %.0f %% of the pattern is lost"
                   + " in them",
               100 * blurred));
-    }
-  }
-
-  private void onSlope(Slope slope) {
-    if (slope.found() && slope.exact()) {
-      lines.add("moisture slopes across the green: a plane is mapped beneath the pattern");
-    } else if (slope.found()) {
-      atMost(
-          Standing.INDICATIVE,
-          "moisture slopes across the green, which a map from uncertain positions leaves out: its"
-              + " ends are drier and wetter than mapped");
     }
   }
 

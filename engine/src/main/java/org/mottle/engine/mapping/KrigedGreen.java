@@ -66,12 +66,12 @@ final class KrigedGreen {
   /**
    * @param green the values that are kriged
    * @param models equally likely, nugget included
-   * @param drift of the mean
+   * @param slope of the mean
    */
   static Attempt of(
       Prepared green,
       List<NestedModel> models,
-      Drift drift,
+      Slope slope,
       GreenCells cells,
       UncertaintySettings settings,
       int threads,
@@ -81,11 +81,12 @@ final class KrigedGreen {
     for (NestedModel model : models) {
       double[] variance =
           Arrays.stream(green.insertions()).mapToDouble(k -> model.nugget() / k).toArray();
-      draws.add(new Draw(model.withNugget(0), all.withMeasurementVariance(variance)));
+      draws.add(
+          new Draw(model.withNugget(0), slope.onSlope(all.withMeasurementVariance(variance))));
     }
     SimulationOutcome outcome =
         Simulation.withDefaults()
-            .with(drift)
+            .with(slope.drift())
             .withRealisations(settings.realisations())
             .withSeed(seed(settings.seed(), green.subject()))
             .of(draws, cells, threads, progress);
@@ -93,7 +94,8 @@ final class KrigedGreen {
       return new Attempt(Optional.empty(), Optional.of(not.refusal()));
     }
     return new Attempt(
-        Optional.of(new KrigedGreen(cells, drift, models, draws, (ConditionalSimulation) outcome)),
+        Optional.of(
+            new KrigedGreen(cells, slope.drift(), models, draws, (ConditionalSimulation) outcome)),
         Optional.empty());
   }
 

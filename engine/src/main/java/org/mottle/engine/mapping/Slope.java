@@ -1,11 +1,14 @@
 package org.mottle.engine.mapping;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.mottle.engine.kriging.Drift;
 import org.mottle.engine.kriging.Kriging;
 import org.mottle.engine.kriging.TrendCoefficient;
+import org.mottle.engine.observation.CommonError;
 import org.mottle.engine.observation.Observations;
+import org.mottle.engine.observation.PositionError;
 import org.mottle.engine.variogram.NestedModel;
 
 /**
@@ -18,15 +21,16 @@ import org.mottle.engine.variogram.NestedModel;
  * Errors of position are left out of it: they hide a slope rather than feign one.
  *
  * @param deviations length of the slope in standard errors
- * @param exact whether kriging can take a plane in: not with errors of position
+ * @param gradient of the slope, % by volume a metre
  */
-record Slope(double deviations, boolean exact) {
+record Slope(double deviations, double gradient) {
   private static final double MOST_BY_CHANCE = 4;
 
   static Slope of(Prepared green, List<NestedModel> models) {
     Observations o = green.observations();
     double east = 0;
     double north = 0;
+    double gradient = 0;
     for (NestedModel model : models) {
       double[] variance =
           Arrays.stream(green.insertions()).mapToDouble(k -> model.nugget() / k).toArray();
@@ -38,17 +42,40 @@ record Slope(double deviations, boolean exact) {
       if (!plane.isEmpty()) {
         east += plane.get(1).value() / plane.get(1).standardError() / models.size();
         north += plane.get(2).value() / plane.get(2).standardError() / models.size();
+        gradient += Math.hypot(plane.get(1).value(), plane.get(2).value()) / models.size();
       }
     }
-    return new Slope(Math.hypot(east, north), o.positionError().exact());
+    return new Slope(Math.hypot(east, north), gradient);
   }
 
   boolean found() {
     return deviations > MOST_BY_CHANCE;
   }
 
-  /** A plane where there is one and it can be taken in; else a constant mean. */
+  /** A plane where there is one, else a constant mean. */
   Drift drift() {
-    return found() && exact ? Drift.coordinates() : Drift.constant();
+    return found() ? Drift.coordinates() : Drift.constant();
+  }
+
+  /**
+   * The observations with what errors of position do on a slope: variance of each reading, and an
+   * error that all have in common.
+   */
+  Observations onSlope(Observations observations) {
+    PositionError error = observations.positionError();
+    if (!found() || error.exact()) {
+      return observations;
+    }
+    double[] variance = new double[observations.size()];
+    double[] all = new double[observations.size()];
+    for (int i = 0; i < variance.length; i++) {
+      double off = gradient * error.jitterSdM(i);
+      variance[i] = observations.measurementVariance(i) + off * off;
+      all[i] = 1;
+    }
+    double shift = gradient * error.shiftSdM();
+    List<CommonError> common = new ArrayList<>(observations.commonErrors());
+    common.add(new CommonError(all, shift * shift));
+    return observations.withMeasurementVariance(variance).withCommonErrors(common);
   }
 }

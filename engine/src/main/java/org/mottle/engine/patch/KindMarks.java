@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Polygon;
 import org.mottle.engine.contour.LinearSurface;
@@ -11,6 +12,8 @@ import org.mottle.engine.grid.Raster;
 
 /** The patches and spots of one kind, dry or wet; see {@link Marks}. */
 final class KindMarks {
+  private static final double LIKELY = 0.5;
+
   private static final double LIKELIER_THAN_NOT = 0.5;
 
   private final Marks.Subject subject;
@@ -64,10 +67,19 @@ final class KindMarks {
     double areaM2 = seen.expectedM2(all);
     Interval area = seen.area(all);
     double level = areaM2 > 0 ? new VorobevLevel(ground, raster).of(areaM2) : 0;
-    boolean known = areaM2 > 0 && level >= rule.leastLevel();
+    boolean known = areaM2 > 0 && (level >= rule.leastLevel() || mostIsLikely(areaM2));
     expected = new ExpectedGround(kind, areaM2, area.low(), area.high(), level, known);
     List<Polygon> parts = known ? markParts(level, moisture) : List.of();
     markStations(parts);
+  }
+
+  /**
+   * Whether most of the expected area lies where the ground is more likely so than not: a sure
+   * patch with a wide fringe has a low level too, but no unknown place.
+   */
+  private boolean mostIsLikely(double areaM2) {
+    int[] likely = IntStream.range(0, p.length).filter(i -> p[i] >= LIKELY).toArray();
+    return seen.expectedM2(likely) > areaM2 / 2;
   }
 
   /** Marks the parts of the outline; returns them. */

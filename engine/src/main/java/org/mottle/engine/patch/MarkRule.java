@@ -5,8 +5,8 @@ import org.mottle.engine.check.Check;
 /**
  * When dry and wet ground is outlined. {@link #defaults()} and the {@code with} methods build one.
  *
- * @param leastLevel no outline is honest when the Vorob'ev level lies below this: the ground is
- *     expected somewhere, its place is not known
+ * @param leastLevel no outline is honest when the Vorob'ev level lies below this and most of the
+ *     expected ground is less likely so than not: it is expected somewhere, its place is not known
  * @param confidence joint probability of cores and envelopes
  * @param speckM2 connected places smaller than this are ignored when judging whether a place exists
  *     and whether a core or an envelope holds, m²

@@ -229,9 +229,9 @@ class PositionErrorTest {
             0, List.of(new Structure(new Spherical(1, 5), new Anisotropy(Azimuth.NORTH, 0.5))));
     refused(Kriging.ordinary(turned), data, "the same in all directions");
     refused(
-        Kriging.ordinary(MODEL).with(Drift.coordinates()),
-        data,
-        "a mean that does not change with place, the drift was Coordinates");
+        Kriging.ordinary(MODEL).with(Drift.covariates()),
+        data.withCovariates(List.of(data.xs())),
+        "covariates that are known where the readings were, the drift was Covariates");
     Kriging local = Kriging.ordinary(MODEL).with(Neighbourhood.nearest(8));
     refused(local, data, "position error needs kriging from all 20 observations");
     refused(

@@ -61,12 +61,15 @@ class SlopeTest {
   }
 
   @Test
-  void fromUncertainPositionsItIsSaidNotMapped() {
-    MappingSettings settings = InventedSurvey.QUICK.withPositions(new PositionSettings(1, 0));
-    for (Outcome.Mapped map : maps(sloping(SLOPE, 4), settings)) {
-      assertThat(map.standing()).isEqualTo(Standing.INDICATIVE);
-      assertThat(map.remarks())
-          .anyMatch(r -> r.endsWith("its ends are drier and wetter than mapped"));
+  void itIsMappedFromUncertainPositionsTooAndLessSurely() {
+    MappingSettings uncertain = InventedSurvey.QUICK.withPositions(new PositionSettings(1, 2));
+    List<Outcome.Mapped> exact = maps(sloping(SLOPE, 4), InventedSurvey.QUICK);
+    List<Outcome.Mapped> maps = maps(sloping(SLOPE, 4), uncertain);
+    for (int i = 0; i < maps.size(); i++) {
+      assertThat(maps.get(i).remarks())
+          .contains("moisture slopes across the green: a plane is mapped beneath the pattern");
+      assertThat(maps.get(i).parts().whole().sd())
+          .isGreaterThan(exact.get(i).parts().whole().sd() + 0.1 * SLOPE);
     }
   }
 

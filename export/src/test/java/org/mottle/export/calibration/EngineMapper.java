@@ -4,96 +4,105 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.apache.commons.math3.stat.StatUtils;
+import org.mottle.engine.likelihood.Interval;
+import org.mottle.engine.mapping.MapVariogram;
 import org.mottle.engine.mapping.MappingSettings;
 import org.mottle.engine.mapping.Outcome;
-import org.mottle.engine.mapping.Pooling;
-import org.mottle.engine.mapping.Stations.Station;
 import org.mottle.engine.mapping.SurveyMap;
 import org.mottle.engine.mapping.SurveyMapper;
-import org.mottle.engine.mapping.SurveyVariogram;
-import org.mottle.engine.mapping.VariogramSettings;
+import org.mottle.engine.patch.ExpectedGround;
+import org.mottle.engine.patch.Patch;
+import org.mottle.engine.patch.ZoneClass;
 import org.mottle.engine.progress.Progress;
-import org.mottle.engine.variogram.NestedModel;
-import org.mottle.engine.variogram.Spherical;
 
 /**
- * Maps with a variogram fitted by weighted least squares, a green's own or pooled over a survey,
- * and the normal distribution of its kriging error. Where the mapper makes no map with a standard
- * deviation (no variogram, or one that is all nugget), the borrowed one stands in, so that no
- * method is spared its hard greens: spherical, range 12 m, 35 % nugget, sill the variance of the
- * green's station values.
- *
- * @param name for the tables
- * @param pooling over which greens a variogram is pooled
+ * The maps of the engine, with the settings a user gets. Where it refuses one, the borrowed
+ * variogram stands in, as for the other methods.
  */
-record EngineMapper(String name, Pooling pooling) implements Method {
-  private static final double BORROWED_RANGE_M = 12;
-  private static final double BORROWED_NUGGET_SHARE = 0.35;
-  private static final double LEAST_VARIANCE = 0.01;
+record EngineMapper() implements Method {
+
+  @Override
+  public String name() {
+    return "Mottle";
+  }
 
   @Override
   public Mapping map(List<GreenCase> course) {
+    MappingSettings defaults = MappingSettings.defaults();
     MappingSettings settings =
-        MappingSettings.defaults()
+        defaults
             .withCellM(course.get(0).cells().grid().cell())
-            .withVariogram(VariogramSettings.defaults().withPooling(pooling));
+            .withUncertainty(defaults.uncertainty().withNextStations(0));
     SurveyMap map =
         new SurveyMapper(settings)
             .map(course.stream().map(GreenCase::subject).toList(), 1, Progress.NONE);
     List<MappedGreen> greens = new ArrayList<>();
     for (int i = 0; i < course.size(); i++) {
-      GreenCase green = course.get(i);
-      greens.add(MappedGreen.of(green, cells(green, map.outcomes().get(i))));
+      greens.add(
+          map.outcomes().get(i) instanceof Outcome.Mapped mapped
+              ? green(course.get(i), mapped)
+              : FittedVariogram.borrowed(course.get(i)));
     }
     return new Mapping(
         greens, map.variograms().stream().flatMap(v -> claim(v, course).stream()).toList());
   }
 
-  private static CellDistribution cells(GreenCase green, Outcome outcome) {
-    if (!(outcome instanceof Outcome.Mapped mapped)
-        || mapped.basis().method() != org.mottle.engine.mapping.Method.KRIGING) {
-      return borrowed(green);
-    }
+  private static MappedGreen green(GreenCase green, Outcome.Mapped mapped) {
     int[] index = green.cells().index();
-    double[] mean = Arrays.stream(index).mapToDouble(mapped.surface().mean()::value).toArray();
-    double[] sd = Arrays.stream(index).mapToDouble(mapped.surface().sd()::value).toArray();
-    return CellDistribution.normal(mean, Arrays.stream(sd).map(s -> Math.max(s, 1e-4)).toArray());
+    double[] mean = at(index, mapped.surface().mean().values());
+    double[] sd = at(index, mapped.surface().sd().values());
+    double[] dry = at(index, mapped.surface().chances().orElseThrow().dry().values());
+    double[] wet = at(index, mapped.surface().chances().orElseThrow().wet().values());
+    MappedGreen plain = MappedGreen.of(green, CellDistribution.normal(mean, sd));
+    return new MappedGreen(
+        green,
+        plain.cells(),
+        plain.mean(),
+        plain.fifty(),
+        plain.ninety(),
+        new MappedGreen.Exceedance(dry, area(mapped, ZoneClass.DRY)),
+        new MappedGreen.Exceedance(wet, area(mapped, ZoneClass.WET)),
+        mapped.parts().patches().stream().map(EngineMapper::claim).toList());
   }
 
-  private static CellDistribution borrowed(GreenCase green) {
-    double[] values = green.stations().stream().mapToDouble(Station::value).toArray();
-    double variance = Math.max(StatUtils.variance(values), LEAST_VARIANCE);
-    Known known =
-        new Known(
-            "borrowed",
-            NestedModel.of(
-                0, new Spherical((1 - BORROWED_NUGGET_SHARE) * variance, BORROWED_RANGE_M)),
-            BORROWED_NUGGET_SHARE * variance,
-            0,
-            0);
-    return new PositionKriging(green.stations(), known, 0, 0).predict(green.cells());
+  private static PatchClaim claim(Patch patch) {
+    return new PatchClaim(
+        patch.kind() == ZoneClass.WET, patch.geometry(), patch.likelihood().orElseThrow().pExist());
   }
 
-  private static Optional<VariogramClaim> claim(SurveyVariogram found, List<GreenCase> course) {
+  private static AreaClaim area(Outcome.Mapped mapped, ZoneClass kind) {
+    ExpectedGround ground =
+        mapped.parts().marks().orElseThrow().expected().stream()
+            .filter(e -> e.kind() == kind)
+            .findFirst()
+            .orElseThrow();
+    return new AreaClaim(
+        ground.areaM2(), Optional.of(new Span(ground.areaLow(), ground.areaHigh())));
+  }
+
+  private static double[] at(int[] index, double[] values) {
+    return Arrays.stream(index).mapToDouble(i -> values[i]).toArray();
+  }
+
+  private static Optional<VariogramClaim> claim(MapVariogram found, List<GreenCase> course) {
     return found
-        .model()
-        .filter(model -> found.structured())
+        .pooled()
         .map(
-            model ->
+            p ->
                 new VariogramClaim(
-                    pool(found, course),
-                    model.structures().get(0).model().practicalRange(),
-                    model.nugget(),
-                    Optional.empty(),
-                    Optional.empty()));
+                    course.stream()
+                        .filter(c -> found.greens().contains(c.subject().green().id()))
+                        .findFirst()
+                        .orElseThrow()
+                        .known()
+                        .pool(),
+                    p.parameters().practicalRange().best(),
+                    p.parameters().nugget().best(),
+                    Optional.of(span(p.parameters().practicalRange())),
+                    Optional.of(span(p.parameters().nugget()))));
   }
 
-  private static String pool(SurveyVariogram found, List<GreenCase> course) {
-    return course.stream()
-        .filter(c -> found.greens().contains(c.subject().green().id()))
-        .map(c -> c.known().pool())
-        .findFirst()
-        .orElseThrow();
+  private static Span span(Interval interval) {
+    return new Span(interval.low(), interval.high());
   }
 }

@@ -10,7 +10,6 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import org.mottle.engine.mapping.Pooling;
 
 /**
  * The calibration study from seeds to tables. Arguments: folder, seeds thresholds are chosen on,
@@ -24,11 +23,12 @@ public final class Study {
   /** A green's own variogram first, then two marks: shares closed are counted between them. */
   static final List<Method> METHODS =
       List.of(
-          new EngineMapper("own variogram", Pooling.GREEN),
+          new FittedVariogram("own variogram", true),
           new TrueCovariance(false),
           new ExhaustiveVariogram(),
           new TrueCovariance(true),
-          new EngineMapper("survey pooled", Pooling.SURVEY));
+          new FittedVariogram("survey pooled", false),
+          new EngineMapper());
 
   private Study() {}
 
