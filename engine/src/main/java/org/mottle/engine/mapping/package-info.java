@@ -1,5 +1,5 @@
 /**
- * Floor 5: from the readings of greens to their maps, one direction: one variogram, then each green
- * by itself.
+ * Floor 5: from the readings of greens to their maps, one direction: one population or two, one
+ * variogram for greens built alike, then each green by itself, with what its map is good for.
  */
 package org.mottle.engine.mapping;

@@ -1,2 +1,5 @@
-/** Floor 0: sets of point observations and what to do when two share a place. */
+/**
+ * Floor 0: sets of point observations with their errors, of measurement, of position and in common,
+ * and what to do when two share a place.
+ */
 package org.mottle.engine.observation;
