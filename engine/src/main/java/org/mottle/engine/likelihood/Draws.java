@@ -13,27 +13,8 @@ final class Draws {
 
   private final List<String> surveys;
   private final double[] sill;
-  private final Flat flat;
 
-  /**
-   * Readings that do not depend on their distance.
-   *
-   * @param share of the draws in which they do not
-   * @param variance by survey, value²
-   */
-  record Flat(double share, double[] variance) {
-    /** A structure so small that a map is flat, for a kriging system that can be solved. */
-    private static final double TRACE = 0.01;
-
-    NestedModel model(SharedDraw draw, int survey) {
-      return NestedModel.of(
-          (1 - TRACE) * variance[survey],
-          draw.candidate().model(TRACE * variance[survey], draw.practicalRange()));
-    }
-  }
-
-  Draws(List<SharedDraw> shared, PoolSurface surface, Flat flat) {
-    this.flat = flat;
+  Draws(List<SharedDraw> shared, PoolSurface surface) {
     this.shared = List.copyOf(shared);
     this.blurred =
         shared.stream()
@@ -56,10 +37,6 @@ final class Draws {
     List<NestedModel> models = new ArrayList<>();
     for (int d = 0; d < shared.size(); d++) {
       SharedDraw draw = shared.get(d);
-      if (Math.floor((d + 1) * flat.share()) > Math.floor(d * flat.share())) {
-        models.add(flat.model(draw, survey));
-        continue;
-      }
       double[] density =
           ownSill(draw, survey, contrasts == null ? null : contrasts.spectrum(blurred.get(d)));
       double share = SharedDraw.fraction(start + (d + 1) * SharedDraw.GOLDEN);

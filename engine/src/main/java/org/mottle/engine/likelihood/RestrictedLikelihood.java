@@ -18,10 +18,9 @@ import org.mottle.engine.progress.Progress;
  *
  * with R the correlations at practical range a, blurred by the position errors, D = 1 / insertions,
  * a nugget c0 and a range common to all, and a sill c_g log-normal about that of the sample's
- * survey ({@link SillSpread}). So much as AICc speaks for no structure at all, so many of the draws
- * have none, unless the variogram is borrowed. The nugget is common as a variance, not as a share:
- * most of it is the probe's, which reads no worse on an uneven green. Intervals are by {@link
- * Profile}; repeated surveys of the same greens are discounted by {@link DesignEffect}.
+ * survey ({@link SillSpread}). The nugget is common as a variance, not as a share: most of it is
+ * the probe's, which reads no worse on an uneven green. Intervals are by {@link Profile}; repeated
+ * surveys of the same greens are discounted by {@link DesignEffect}.
  *
  * <p>Cost: one eigendecomposition a sample, shape and range. Computed on a grid, so there is no
  * start to choose and no local optimum to end in.
@@ -85,30 +84,7 @@ public final class RestrictedLikelihood {
         parameters,
         evidence,
         notes,
-        new Draws(
-            SharedDraw.of(posterior, surface, weight, settings.draws()),
-            surface,
-            flat(pool, surface.surveys(), evidence)));
-  }
-
-  /**
-   * The share of draws without structure is the weight of that model by its AICc; none where the
-   * variogram is borrowed, since what is borrowed is structure.
-   */
-  private static Draws.Flat flat(
-      List<Sample> pool, List<String> surveys, PooledVariogram.Evidence evidence) {
-    double[] sum = new double[surveys.size()];
-    double[] count = new double[surveys.size()];
-    for (Sample sample : pool) {
-      int survey = surveys.indexOf(sample.survey());
-      sum[survey] += Contrasts.of(sample).sumOfSquares();
-      count[survey] += Contrasts.count(sample);
-    }
-    for (int s = 0; s < sum.length; s++) {
-      sum[s] /= count[s];
-    }
-    double share = evidence.borrowed() ? 0 : 1 / (1 + Math.exp(evidence.gain() / 2));
-    return new Draws.Flat(share, sum);
+        new Draws(SharedDraw.of(posterior, surface, weight, settings.draws()), surface));
   }
 
   /** Each candidate by the best of its forms. */
