@@ -9,21 +9,23 @@ import org.mottle.engine.observation.PositionError;
 import org.mottle.engine.variogram.VariogramModel;
 
 /**
- * By how much repeated surveys of the same greens say less than as many surveys of different
- * greens. Much of a pattern persists, so the same ground is read again; the likelihood, which takes
- * the surveys as independent, is divided by
+ * By how much repeated surveys of a green say less than as many surveys of different greens. Much
+ * of a pattern persists, so the same ground is read again; the likelihood of each survey of a
+ * green, which takes the surveys as independent, is divided by
  *
- * <pre>1 + (Σ t² / Σ t - 1) (r / q)²</pre>
+ * <pre>1 + (t - 1) (r / q)²</pre>
  *
- * with t the number of surveys of a green, r the correlation of the readings of two surveys, each
+ * with t the number of surveys of the green, r the correlation of the readings of two surveys, each
  * less its plane, at stations that lie together, each the other's nearest, and q what r would be if
  * the pattern were the same: the share of the variance that is no nugget, times the correlation at
  * the lag of such stations, position errors included. Squares of Gaussian variables correlate by
  * r², so that the variance of the sum of the surveys' scores is larger by this than if they were
  * independent (Kish 1965, Survey Sampling, for the form; Godambe 1960, Annals of Mathematical
- * Statistics 31, 1208-1211, for the rule). The square of a correlation with d degrees of freedom is
- * 1/d on average where there is none at all; r² is rid of that (Ezekiel's adjusted r²) before the
- * mean over all pairs of surveys.
+ * Statistics 31, 1208-1211, for the rule). A green with a fault shows it in every survey: it is
+ * discounted the most, and does not rule the pool by being read often. The square of a correlation
+ * with d degrees of freedom is 1/d on average where there is none at all; r² is rid of that
+ * (Ezekiel's adjusted r²) before the mean over the pairs of surveys of a green, which is drawn
+ * towards that of all greens as by {@value #BORROWED_PAIRS} pairs more.
  */
 final class DesignEffect {
   /** Stations of two surveys farther apart than this, m, are different stations. */
@@ -37,8 +39,14 @@ final class DesignEffect {
   /** Standard deviations of position are rounded to this, m. */
   private static final double GRAIN_M = 0.1;
 
-  private final double others;
-  private final double shared;
+  /** Pairs of surveys with the mean of all greens that a green's own mean is taken with. */
+  private static final double BORROWED_PAIRS = 4;
+
+  private final List<Sample> samples;
+
+  /** By green: sum over the pairs of surveys of the square of their correlation, and how many. */
+  private final Map<String, double[]> shared;
+
   private final List<Apart> apart;
 
   /**
@@ -61,24 +69,42 @@ final class DesignEffect {
     }
   }
 
-  /**
-   * @param others surveys of the same green besides a reading's own, on average over the readings
-   * @param shared square of the correlation of two of them
-   * @param apart the stations it was found at
-   */
-  private DesignEffect(double others, double shared, List<Apart> apart) {
-    this.others = others;
+  private DesignEffect(List<Sample> samples, Map<String, double[]> shared, List<Apart> apart) {
+    this.samples = samples;
     this.shared = shared;
     this.apart = apart;
   }
 
+  static DesignEffect of(List<Sample> samples) {
+    Map<String, List<Sample>> byGreen = new LinkedHashMap<>();
+    samples.forEach(s -> byGreen.computeIfAbsent(s.green(), g -> new ArrayList<>()).add(s));
+    List<Apart> apart = new ArrayList<>();
+    Map<String, double[]> shared = new LinkedHashMap<>();
+    byGreen.forEach((green, surveys) -> shared.put(green, shared(surveys, apart)));
+    return new DesignEffect(List.copyOf(samples), shared, apart);
+  }
+
+  private static double[] shared(List<Sample> surveys, List<Apart> apart) {
+    double[] sumAndCount = {0, 0};
+    for (int i = 0; i < surveys.size(); i++) {
+      for (int j = 0; j < i; j++) {
+        double square = shared(surveys.get(i), surveys.get(j), apart);
+        if (!Double.isNaN(square)) {
+          sumAndCount[0] += square;
+          sumAndCount[1]++;
+        }
+      }
+    }
+    return sumAndCount;
+  }
+
   /**
-   * At least 1.
+   * [sample] at least 1.
    *
    * @param patternShare share of the variance of the contrasts that is no nugget
    * @param unit model of the pattern, of sill 1
    */
-  double at(double patternShare, VariogramModel unit) {
+  double[] at(double patternShare, VariogramModel unit) {
     BlurredModels blurred = new BlurredModels(unit);
     double correlation =
         apart.stream()
@@ -86,29 +112,17 @@ final class DesignEffect {
             .average()
             .orElse(1);
     double q = Math.max(LEAST_SHARE, Math.min(1, patternShare * correlation));
-    return 1 + others * Math.min(1, shared / (q * q));
+    double sum = shared.values().stream().mapToDouble(s -> s[0]).sum();
+    double pairs = shared.values().stream().mapToDouble(s -> s[1]).sum();
+    double ofAll = pairs == 0 ? 0 : sum / pairs;
+    return samples.stream().mapToDouble(s -> ofGreen(s.green(), ofAll, q)).toArray();
   }
 
-  static DesignEffect of(List<Sample> samples) {
-    Map<String, List<Sample>> byGreen = new LinkedHashMap<>();
-    samples.forEach(s -> byGreen.computeIfAbsent(s.green(), g -> new ArrayList<>()).add(s));
-    List<Apart> apart = new ArrayList<>();
-    double sum = 0;
-    int pairs = 0;
-    for (List<Sample> surveys : byGreen.values()) {
-      for (int i = 0; i < surveys.size(); i++) {
-        for (int j = 0; j < i; j++) {
-          double shared = shared(surveys.get(i), surveys.get(j), apart);
-          if (!Double.isNaN(shared)) {
-            sum += shared;
-            pairs++;
-          }
-        }
-      }
-    }
-    double ofMeanReading =
-        byGreen.values().stream().mapToDouble(s -> s.size() * s.size()).sum() / samples.size();
-    return new DesignEffect(ofMeanReading - 1, pairs == 0 ? 0 : Math.max(0, sum / pairs), apart);
+  private double ofGreen(String green, double ofAll, double q) {
+    double[] own = shared.get(green);
+    double square = (own[0] + BORROWED_PAIRS * ofAll) / (own[1] + BORROWED_PAIRS);
+    long surveys = samples.stream().filter(s -> s.green().equals(green)).count();
+    return 1 + (surveys - 1) * Math.max(0, Math.min(1, square / (q * q)));
   }
 
   /** Adjusted square of the correlation, free of planes; NaN with too few stations together. */

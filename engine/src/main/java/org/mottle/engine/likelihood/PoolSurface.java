@@ -36,8 +36,16 @@ final class PoolSurface {
     this.unstructured = empty();
   }
 
+  /**
+   * @param effect [sample] by which the log likelihood of each is divided
+   */
   static PoolSurface of(
-      List<Sample> samples, List<Candidate> candidates, Axes axes, int threads, Progress progress) {
+      List<Sample> samples,
+      List<Candidate> candidates,
+      Axes axes,
+      double[] effect,
+      int threads,
+      Progress progress) {
     List<String> surveys = samples.stream().map(Sample::survey).distinct().toList();
     List<Contrasts> contrasts = samples.stream().map(Contrasts::of).toList();
     int[] survey = samples.stream().mapToInt(s -> surveys.indexOf(s.survey())).toArray();
@@ -57,13 +65,13 @@ final class PoolSurface {
                         candidates.get(node / ranges).model(1, axes.range()[node % ranges]));
                 double[][][] sums = surface.empty();
                 for (int i = 0; i < survey.length; i++) {
-                  surface.add(contrasts.get(i).spectrum(unit), survey[i], sums);
+                  surface.add(contrasts.get(i).spectrum(unit), effect[i], survey[i], sums);
                 }
                 surface.keep(node / ranges, node % ranges, sums);
               }
             });
     for (int i = 0; i < survey.length; i++) {
-      surface.add(contrasts.get(i).whiteSpectrum(), survey[i], surface.unstructured);
+      surface.add(contrasts.get(i).whiteSpectrum(), effect[i], survey[i], surface.unstructured);
     }
     return surface;
   }
@@ -72,8 +80,11 @@ final class PoolSurface {
     return new double[spreads.size()][surveys.size()][axes.nugget().length * axes.sill().length];
   }
 
-  private void add(Contrasts.Spectrum spectrum, int survey, double[][][] sums) {
+  private void add(Contrasts.Spectrum spectrum, double effect, int survey, double[][][] sums) {
     double[] own = SampleSurface.of(spectrum, axes);
+    for (int i = 0; i < own.length; i++) {
+      own[i] /= effect;
+    }
     int sills = axes.sill().length;
     for (int i = 0; i < own.length; i += sills) {
       SillSpread.Scaled green = SillSpread.Scaled.of(own, i, sills);
@@ -87,24 +98,6 @@ final class PoolSurface {
     for (int t = 0; t < sums.length; t++) {
       logs[candidate * spreads.size() + t][range] = sums[t];
     }
-  }
-
-  private static void divide(double[][][] sums, double by) {
-    for (double[][] surveys : sums) {
-      for (double[] sum : surveys) {
-        for (int i = 0; i < sum.length; i++) {
-          sum[i] /= by;
-        }
-      }
-    }
-  }
-
-  /** Divides all log likelihoods, as a design effect asks for. */
-  void divide(double by) {
-    for (double[][][] ofForm : logs) {
-      divide(ofForm, by);
-    }
-    divide(unstructured, by);
   }
 
   Axes axes() {

@@ -2,7 +2,6 @@ package org.mottle.engine.likelihood;
 
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
-import org.mottle.engine.variogram.VariogramModel;
 
 /**
  * What likelihood and prior together say of the parameters: for every form, range and nugget the
@@ -93,31 +92,6 @@ final class Posterior {
   /** Forms of one candidate, which stand together. */
   int formsOfCandidate() {
     return forms() / settings.candidates().size();
-  }
-
-  /** The nugget of the greatest value of all. */
-  double bestNugget() {
-    return surface.axes().nugget()[best()[2]];
-  }
-
-  /** The model of sill 1 of the greatest value of all. */
-  VariogramModel bestUnit() {
-    int[] best = best();
-    return surface.forms().get(best[0]).candidate().model(1, surface.axes().range()[best[1]]);
-  }
-
-  /** Form, range and nugget of the greatest value. */
-  private int[] best() {
-    int[] best = {0, 0, 0};
-    for (int f = 0; f < forms(); f++) {
-      for (int r = 0; r < surface.axes().range().length; r++) {
-        int n = indexOfMax(greatest[f][r]);
-        if (greatest[f][r][n] > greatest[best[0]][best[1]][best[2]]) {
-          best = new int[] {f, r, n};
-        }
-      }
-    }
-    return best;
   }
 
   /** Greatest value of a form. */

@@ -46,14 +46,12 @@ public final class RestrictedLikelihood {
         pool.stream().mapToDouble(s -> Contrasts.of(s).sumOfSquares()).sum() / contrasts;
     Replicates replicates =
         samples.stream().map(Sample::replicates).reduce(Replicates.NONE, Replicates::plus);
+    double[] effect = effect(pool, settings, replicates, variance);
     PoolSurface surface =
-        PoolSurface.of(pool, settings.candidates(), Axes.of(pool, variance), threads, progress);
+        PoolSurface.of(
+            pool, settings.candidates(), Axes.of(pool, variance), effect, threads, progress);
     int stations = pool.stream().mapToInt(Sample::size).sum();
     boolean borrowed = stations < settings.fewest();
-    Posterior undiscounted = new Posterior(surface, settings, replicates, borrowed);
-    double effect =
-        DesignEffect.of(pool).at(1 - undiscounted.bestNugget() / variance, undiscounted.bestUnit());
-    surface.divide(effect);
     Posterior posterior = new Posterior(surface, settings, replicates, borrowed);
     List<PooledVariogram.Score> scores =
         scores(
@@ -71,7 +69,7 @@ public final class RestrictedLikelihood {
             ClosePairs.count(
                 pool, settings.candidates().get(best), parameters.practicalRange().best()),
             replicates,
-            effect,
+            meanEffect(pool, effect),
             aicc(surface.unstructured(replicates), 1 + surface.surveys().size(), contrasts)
                 - scores.get(best).aicc(),
             borrowed);
@@ -85,6 +83,29 @@ public final class RestrictedLikelihood {
         evidence,
         notes,
         new Draws(SharedDraw.of(posterior, surface, weight, settings.draws()), surface));
+  }
+
+  /**
+   * By the variance of an insertion, where there are enough, or the usual share of the nugget, and
+   * the usual range: the effect need not wait for the fit.
+   */
+  private static double[] effect(
+      List<Sample> pool, LikelihoodSettings settings, Replicates replicates, double variance) {
+    double nugget =
+        replicates.enough() ? replicates.variance() / variance : settings.prior().nuggetShare();
+    return DesignEffect.of(pool)
+        .at(1 - nugget, settings.candidates().get(0).model(1, settings.prior().rangeM()));
+  }
+
+  /** Contrasts of the pool over what they are worth. */
+  private static double meanEffect(List<Sample> pool, double[] effect) {
+    double all = 0;
+    double worth = 0;
+    for (int i = 0; i < effect.length; i++) {
+      all += Contrasts.count(pool.get(i));
+      worth += Contrasts.count(pool.get(i)) / effect[i];
+    }
+    return all / worth;
   }
 
   /** Each candidate by the best of its forms. */
