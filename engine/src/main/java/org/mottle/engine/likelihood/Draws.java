@@ -11,6 +11,7 @@ final class Draws {
   /** Of each shared draw, kept from sample to sample. */
   private final List<BlurredModels> blurred;
 
+  private final PoolSurface surface;
   private final List<String> surveys;
   private final double[] sill;
 
@@ -20,6 +21,7 @@ final class Draws {
         shared.stream()
             .map(d -> new BlurredModels(d.candidate().model(1, d.practicalRange())))
             .toList();
+    this.surface = surface;
     this.surveys = surface.surveys();
     this.sill = surface.axes().sill();
   }
@@ -38,7 +40,11 @@ final class Draws {
     for (int d = 0; d < shared.size(); d++) {
       SharedDraw draw = shared.get(d);
       double[] density =
-          ownSill(draw, survey, contrasts == null ? null : contrasts.spectrum(blurred.get(d)));
+          ownSill(
+              draw,
+              survey,
+              contrasts == null ? null : contrasts.spectrum(blurred.get(d)),
+              surface.effect(sample));
       double share = SharedDraw.fraction(start + (d + 1) * SharedDraw.GOLDEN);
       models.add(
           NestedModel.of(
@@ -58,9 +64,14 @@ final class Draws {
   }
 
   /**
-   * Density of the green's own sill, not scaled, over the nodes; spectrum null where it has none.
+   * Density of the green's own sill, not scaled, over the nodes. The density over the survey's sill
+   * holds the green already, discounted: that is taken out before the green's readings enter whole.
+   *
+   * @param spectrum null where the sample has none
+   * @param effect by which the green's likelihood is discounted in the pool; 0 when it is not there
    */
-  private double[] ownSill(SharedDraw draw, int survey, Contrasts.Spectrum spectrum) {
+  private double[] ownSill(
+      SharedDraw draw, int survey, Contrasts.Spectrum spectrum, double effect) {
     int n = sill.length;
     double[] own = new double[n];
     if (spectrum != null) {
@@ -73,9 +84,9 @@ final class Draws {
     double topSurvey = max(ofSurvey);
     double[] density = new double[n];
     for (int s = 0; s < n; s++) {
-      double mixed = 0;
-      for (int g = 0; g < n; g++) {
-        mixed += draw.spread().share(s, g) * Math.exp(own[g] - topOwn);
+      double mixed = effect == 0 ? 1 : 0;
+      for (int g = 0; g < n && effect > 0; g++) {
+        mixed += draw.spread().share(s, g) * Math.exp((own[g] - topOwn) / effect);
       }
       double weight = Math.exp(ofSurvey[s] - topSurvey) / Math.max(mixed, Double.MIN_NORMAL);
       for (int g = 0; g < n; g++) {

@@ -1,7 +1,9 @@
 package org.mottle.engine.likelihood;
 
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
 
@@ -22,6 +24,8 @@ final class PoolSurface {
    * The same for readings that do not depend on their distance, [spread][survey][nugget x sill].
    */
   private final double[][][] unstructured;
+
+  private final Map<String, Double> effects = new HashMap<>();
 
   private PoolSurface(Axes axes, List<Candidate> candidates, List<String> surveys) {
     this.axes = axes;
@@ -50,6 +54,9 @@ final class PoolSurface {
     List<Contrasts> contrasts = samples.stream().map(Contrasts::of).toList();
     int[] survey = samples.stream().mapToInt(s -> surveys.indexOf(s.survey())).toArray();
     PoolSurface surface = new PoolSurface(axes, candidates, surveys);
+    for (int i = 0; i < effect.length; i++) {
+      surface.effects.put(name(samples.get(i)), effect[i]);
+    }
     int ranges = axes.range().length;
     Panels.run(
         candidates.size() * ranges,
@@ -98,6 +105,15 @@ final class PoolSurface {
     for (int t = 0; t < sums.length; t++) {
       logs[candidate * spreads.size() + t][range] = sums[t];
     }
+  }
+
+  private static String name(Sample sample) {
+    return sample.survey() + "/" + sample.green();
+  }
+
+  /** By which the log likelihood of a sample of this name was divided; 0 when there is none. */
+  double effect(Sample sample) {
+    return effects.getOrDefault(name(sample), 0.0);
   }
 
   Axes axes() {

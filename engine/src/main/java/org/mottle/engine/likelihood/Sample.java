@@ -32,6 +32,11 @@ public record Sample(
     return insertions.clone();
   }
 
+  /** Without values so far from the others that the variogram is found without them. */
+  public Sample screened() {
+    return Screening.withoutFar(this);
+  }
+
   int size() {
     return observations.size();
   }

@@ -26,8 +26,8 @@ record Screening(List<Sample> samples, List<String> notes) {
     List<Sample> kept = new ArrayList<>();
     List<String> notes = new ArrayList<>();
     for (Sample sample : all) {
-      int[] near = near(sample.observations().values());
-      int out = sample.size() - near.length;
+      Sample rest = withoutFar(sample);
+      int out = sample.size() - rest.size();
       if (out > 0) {
         notes.add(
             String.format(
@@ -38,7 +38,6 @@ record Screening(List<Sample> samples, List<String> notes) {
                 sample.green(),
                 sample.survey().isEmpty() ? "" : " in " + sample.survey()));
       }
-      Sample rest = out > 0 ? sample.rows(near) : sample;
       if (Contrasts.count(rest) > 0 && varies(rest)) {
         kept.add(rest);
       }
@@ -50,6 +49,11 @@ record Screening(List<Sample> samples, List<String> notes) {
     return Arrays.stream(sample.observations().values()).distinct().count() > 2
         && Spread.of(sample.observations()).diagonal() > 0
         && Contrasts.of(sample).sumOfSquares() > 0;
+  }
+
+  static Sample withoutFar(Sample sample) {
+    int[] near = near(sample.observations().values());
+    return near.length < sample.size() ? sample.rows(near) : sample;
   }
 
   private static int[] near(double[] values) {

@@ -5,10 +5,10 @@ import org.mottle.engine.check.Check;
 /**
  * What is assumed of a variogram before any reading: a log-normal practical range and a
  * logit-normal share of the nugget in the sill. Where the variogram is borrowed both enter as they
- * stand. Elsewhere only the range's does, with its spread doubled: small greens set hardly any
- * upper limit to a range. Nine simulated greens of 24 m with 18 stations each know the logarithm of
- * the range to 0.7 or so; at its own spread the prior then left 70 % of the 90 % intervals right
- * for a true range of 6 m and 42 % for 25 m, its own ends (60 pools); doubled, 85 % and 93 % (200).
+ * stand. Elsewhere only the range's does, with its spread 1.4 times as wide: small greens set
+ * hardly any upper limit to a range. Nine simulated greens of 24 m with 18 stations each know the
+ * logarithm of the range to 0.7 or so; at its own spread the prior then left 70 % of the 90 %
+ * intervals right for a true range of 6 m and 42 % for 25 m, its own ends (60 pools).
  *
  * @param rangeM median of the practical range, m
  * @param rangeSpread standard deviation of its logarithm
@@ -56,7 +56,7 @@ public record VariogramPrior(
   /**
    * Logarithm of the density of log range, but for a constant.
    *
-   * @param borrowed whether the prior enters as it stands, else with its spread doubled
+   * @param borrowed whether the prior enters as it stands, else with a wider spread
    */
   double logOfRange(double practicalRange, boolean borrowed) {
     double z = Math.log(practicalRange / rangeM) / (borrowed ? rangeSpread : WIDER * rangeSpread);

@@ -161,7 +161,7 @@ final class GreenRemarks {
           String.format(
               Locale.ROOT,
               "the readings do not resolve a band of %.2g %%: with a standard deviation of %.2g %%"
-                  + " no ground can be called in band",
+                  + " hardly any ground can be called in band",
               width,
               sd));
     }

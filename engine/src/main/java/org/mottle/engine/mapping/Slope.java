@@ -6,6 +6,7 @@ import java.util.List;
 import org.mottle.engine.kriging.Drift;
 import org.mottle.engine.kriging.Kriging;
 import org.mottle.engine.kriging.TrendCoefficient;
+import org.mottle.engine.likelihood.Sample;
 import org.mottle.engine.observation.CommonError;
 import org.mottle.engine.observation.Observations;
 import org.mottle.engine.observation.PositionError;
@@ -18,7 +19,8 @@ import org.mottle.engine.variogram.NestedModel;
  *
  * <p>The slope is that of generalised least squares; its two coefficients over their standard
  * errors, as a length, averaged over the draws, exceed 4 by chance in 1 green of 3,000 (exp(-8)).
- * Errors of position are left out of it: they hide a slope rather than feign one.
+ * Errors of position are left out of it: they hide a slope rather than feign one; so are readings
+ * that are kept out of the variogram.
  *
  * @param deviations length of the slope in standard errors
  * @param gradient of the slope, % by volume a metre
@@ -27,13 +29,14 @@ record Slope(double deviations, double gradient) {
   private static final double MOST_BY_CHANCE = 4;
 
   static Slope of(Prepared green, List<NestedModel> models) {
-    Observations o = green.observations();
+    Sample sample = green.sample().screened();
+    Observations o = sample.observations();
     double east = 0;
     double north = 0;
     double gradient = 0;
     for (NestedModel model : models) {
       double[] variance =
-          Arrays.stream(green.insertions()).mapToDouble(k -> model.nugget() / k).toArray();
+          Arrays.stream(sample.insertions()).mapToDouble(k -> model.nugget() / k).toArray();
       List<TrendCoefficient> plane =
           Kriging.ordinary(model.withNugget(0))
               .with(Drift.coordinates())
