@@ -25,7 +25,8 @@ import org.mottle.engine.variogram.VariogramModel;
  * discounted the most, and does not rule the pool by being read often. The square of a correlation
  * with d degrees of freedom is 1/d on average where there is none at all; r² is rid of that
  * (Ezekiel's adjusted r²) before the mean over the pairs of surveys of a green, which is drawn
- * towards that of all greens as by {@value #BORROWED_PAIRS} pairs more.
+ * towards that of all greens as by {@value #BORROWED_PAIRS} pairs more, and that towards {@value
+ * #USUAL} q².
  */
 final class DesignEffect {
   /** Stations of two surveys farther apart than this, m, are different stations. */
@@ -41,6 +42,12 @@ final class DesignEffect {
 
   /** Pairs of surveys with the mean of all greens that a green's own mean is taken with. */
   private static final double BORROWED_PAIRS = 4;
+
+  /** Square of the correlation of two patterns of a green before any reading: an assumption. */
+  private static final double USUAL = 0.25;
+
+  /** Pairs of surveys that assumption is worth. */
+  private static final double USUAL_PAIRS = 10;
 
   private final List<Sample> samples;
 
@@ -114,7 +121,7 @@ final class DesignEffect {
     double q = Math.max(LEAST_SHARE, Math.min(1, patternShare * correlation));
     double sum = shared.values().stream().mapToDouble(s -> s[0]).sum();
     double pairs = shared.values().stream().mapToDouble(s -> s[1]).sum();
-    double ofAll = pairs == 0 ? 0 : sum / pairs;
+    double ofAll = (sum + USUAL_PAIRS * USUAL * q * q) / (pairs + USUAL_PAIRS);
     return samples.stream().mapToDouble(s -> ofGreen(s.green(), ofAll, q)).toArray();
   }
 

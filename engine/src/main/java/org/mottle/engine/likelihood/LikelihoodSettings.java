@@ -8,8 +8,8 @@ import org.mottle.engine.check.Check;
  *
  * @param candidates shapes that are tried
  * @param prior what is assumed before any reading
- * @param fewest with fewer stations than this in the pool the variogram is borrowed: the prior of
- *     the nugget share enters too
+ * @param fewest with fewer stations than this in the pool, those of repeated surveys discounted by
+ *     the design effect, the variogram is borrowed: the prior of the nugget share enters too
  * @param draws how many sets of parameters are drawn
  */
 public record LikelihoodSettings(

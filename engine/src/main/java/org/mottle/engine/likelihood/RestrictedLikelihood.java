@@ -51,7 +51,7 @@ public final class RestrictedLikelihood {
         PoolSurface.of(
             pool, settings.candidates(), Axes.of(pool, variance), effect, threads, progress);
     int stations = pool.stream().mapToInt(Sample::size).sum();
-    boolean borrowed = stations < settings.fewest();
+    boolean borrowed = stations / meanEffect(pool, effect) < settings.fewest();
     Posterior posterior = new Posterior(surface, settings, replicates, borrowed);
     List<PooledVariogram.Score> scores =
         scores(
@@ -203,9 +203,10 @@ public final class RestrictedLikelihood {
       notes.add(
           String.format(
               Locale.ROOT,
-              "borrowed variogram: %d stations where %d are needed, so an assumed range and nugget"
-                  + " enter",
+              "borrowed variogram: %d stations, worth %.0f for repeated reading of the same greens,"
+                  + " where %d are needed, so an assumed range and nugget enter",
               evidence.stations(),
+              evidence.stations() / evidence.designEffect(),
               settings.fewest()));
     }
     if (!evidence.nuggetKnown()) {
