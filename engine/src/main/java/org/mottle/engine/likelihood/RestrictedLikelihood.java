@@ -196,6 +196,13 @@ public final class RestrictedLikelihood {
     return highest;
   }
 
+  private static String worth(PooledVariogram.Evidence evidence) {
+    double worth = evidence.stations() / evidence.designEffect();
+    return worth > evidence.stations() - 1
+        ? ""
+        : String.format(Locale.ROOT, " of greens read again, worth %.0f,", worth);
+  }
+
   private static List<String> notes(
       PooledVariogram.Evidence evidence, LikelihoodSettings settings) {
     List<String> notes = new ArrayList<>();
@@ -203,10 +210,10 @@ public final class RestrictedLikelihood {
       notes.add(
           String.format(
               Locale.ROOT,
-              "borrowed variogram: %d stations, worth %.0f for repeated reading of the same greens,"
-                  + " where %d are needed, so an assumed range and nugget enter",
+              "borrowed variogram: %d stations%s where %d are needed, so an assumed range and nugget"
+                  + " enter",
               evidence.stations(),
-              evidence.stations() / evidence.designEffect(),
+              worth(evidence),
               settings.fewest()));
     }
     if (!evidence.nuggetKnown()) {

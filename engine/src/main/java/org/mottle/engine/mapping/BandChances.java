@@ -116,7 +116,8 @@ final class BandChances {
                 .withLeastPart(cellM2()),
             surface.interpolable(),
             kriged.regionMean());
-    marks.expected().forEach(remarks::onExpected);
+    double area = outline().getArea();
+    marks.expected().forEach(e -> remarks.onExpected(e, area));
     return remarks.standing() == Standing.PATCHES
         ? new Marks(
             marks.patches(),

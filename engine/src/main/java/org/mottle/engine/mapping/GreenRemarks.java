@@ -27,8 +27,8 @@ final class GreenRemarks {
   /** With more of the green than this in no class, the band is finer than the readings tell. */
   private static final double MOST_UNTOLD = 0.5;
 
-  /** Less than a square metre that cannot be placed is not worth a line. */
-  private static final double LEAST_EXPECTED_M2 = 1;
+  /** Less of the green than this that cannot be placed is not worth a line. */
+  private static final double LEAST_EXPECTED = 0.05;
 
   private final MappingSettings settings;
   private final List<String> lines = new ArrayList<>();
@@ -86,7 +86,7 @@ final class GreenRemarks {
     if (variogram.evidence().borrowed()) {
       lines.add("borrowed variogram: too few stations in the pool for one of its own");
     }
-    if (!(variogram.evidence().gain() > 0)) {
+    if (!variogram.evidence().borrowed() && !(variogram.evidence().gain() > 0)) {
       atMost(
           Standing.PROBABILITIES,
           "the readings show no spatial structure: the map hardly differs from the green's "
@@ -136,8 +136,8 @@ final class GreenRemarks {
   }
 
   /** Ground that is there but cannot be placed. */
-  void onExpected(ExpectedGround expected) {
-    if (!expected.placeKnown() && expected.areaM2() >= LEAST_EXPECTED_M2) {
+  void onExpected(ExpectedGround expected, double greenM2) {
+    if (!expected.placeKnown() && expected.areaM2() >= LEAST_EXPECTED * greenM2) {
       lines.add(
           String.format(
               Locale.ROOT,

@@ -8,6 +8,7 @@ import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Polygon;
 import org.mottle.engine.contour.LinearSurface;
+import org.mottle.engine.grid.CellCoverage;
 import org.mottle.engine.grid.Raster;
 
 /** The patches and spots of one kind, dry or wet; see {@link Marks}. */
@@ -94,13 +95,19 @@ final class KindMarks {
       double exists = seen.existence(seen.atLeast(near, envelope));
       Patch.Size size = Patches.size(part);
       int readings = Patches.readingsIn(part, subject.stations());
-      if (readings > 0 && exists >= rule.leastExistence() && smallest.reachedBy(size)) {
+      if (readings > 0 && exists >= rule.leastExistence() && outlinable(part, size)) {
         patches.add(patch(part, size, readings, moisture, likelihood(part, sets, near, exists)));
       } else {
         spots.add(spot(likeliest(part, grounds.covered(k)), exists, seen.expectedM2(near)));
       }
     }
     return sets.outline();
+  }
+
+  /** By the stations where the part lies: infill there outlines what elsewhere is a spot. */
+  private boolean outlinable(Polygon part, Patch.Size size) {
+    CellCoverage own = CellCoverage.of(part, ground.coverage().grid());
+    return SmallestPatch.of(own, subject.stations(), rule.positionSdM()).reachedBy(size);
   }
 
   private Patch patch(

@@ -22,7 +22,7 @@ import org.mottle.engine.grid.Raster;
  *     before east
  * @param spots dry before wet
  * @param expected how much dry and how much wet ground there is, wherever it lies
- * @param smallest the smallest patch this survey could outline
+ * @param smallest the smallest patch this survey could outline, on average over the green
  */
 public record Marks(
     List<Patch> patches, List<Spot> spots, List<ExpectedGround> expected, SmallestPatch smallest) {

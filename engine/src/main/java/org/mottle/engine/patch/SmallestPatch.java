@@ -10,7 +10,8 @@ import org.mottle.engine.grid.CellCoverage;
  * s&sup2;, and be wider than the 90 % interval of a position, 2 &times; 1.645 sd. The spacing s is
  * that of the square grid whose ground lies as far from its nearest station, in the mean square, as
  * that of the green: on such a grid the mean square is s&sup2; / 6. So stations in clusters count
- * as little as they see.
+ * as little as they see. Taken over a green it is what the survey could outline on average; over a
+ * patch, what it could there.
  *
  * @param areaM2 m²
  * @param widthM m
@@ -21,7 +22,7 @@ public record SmallestPatch(double areaM2, double widthM, double spacingM) {
   private static final double Z_90 = 1.645;
 
   /**
-   * @param green its cells and what is covered of them
+   * @param green the ground that is judged: its cells and what is covered of them
    * @param stations at least one
    * @param positionSdM standard deviation of a position along an axis, m; 0 or above
    */
