@@ -44,7 +44,7 @@ final class Tables {
           Field.real("pos_sd_m", 3, "m", "position error a station, per axis, root mean square"),
           Field.real("shift_sd", 3, "m", "position error common to the visit, per axis"),
           Field.real("spacing_m", 3, "m", "spacing of the stations, as of a square grid"),
-          area("min_patch", "smallest patch this survey could outline: four stations' ground"),
+          area("min_patch", "smallest patch this survey could outline, on average over the green"),
           Field.real("min_width", 3, "m", "smallest width, from the errors of position"),
           area("dry_exp", "expected ground below the band; without a second population if apart"),
           area("dry_lo", "5 % of the realisations have less"),
