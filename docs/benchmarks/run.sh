@@ -54,4 +54,5 @@ echo "== kernels of gstat (T lines: seconds)"
 echo "== kernels of Mottle (JMH)"
 mvn -q -B -ntp -pl engine dependency:build-classpath -DincludeScope=test -Dmdep.outputFile=target/cp.txt
 java -cp "engine/target/test-classes:engine/target/classes:$(cat engine/target/cp.txt)" \
-  org.openjdk.jmh.Main -rf csv -rff "$work/jmh.csv" KrigingBenchmark EmpiricalVariogramBenchmark
+  org.openjdk.jmh.Main -rf csv -rff "$work/jmh.csv" KrigingBenchmark EmpiricalVariogramBenchmark \
+  SimulationBenchmark PooledLikelihoodBenchmark GreenMapBenchmark NextStationsBenchmark

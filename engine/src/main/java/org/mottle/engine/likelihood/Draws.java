@@ -45,7 +45,7 @@ final class Draws {
               survey,
               contrasts == null ? null : contrasts.spectrum(blurred.get(d)),
               surface.effect(sample));
-      double share = SharedDraw.fraction(start + (d + 1) * SharedDraw.GOLDEN);
+      double share = SharedDraw.fraction(start + (d + 1) * SharedDraw.EVEN[2]);
       models.add(
           NestedModel.of(
               draw.nugget(),
@@ -58,7 +58,7 @@ final class Draws {
   private static double offset(String name) {
     double sum = 0;
     for (int i = 0; i < name.length(); i++) {
-      sum = SharedDraw.fraction(sum * 31 + name.charAt(i) * SharedDraw.GOLDEN);
+      sum = SharedDraw.fraction(sum * 31 + name.charAt(i) * SharedDraw.EVEN[0]);
     }
     return sum;
   }

@@ -69,10 +69,8 @@ final class Posterior {
     double[] out = new double[axes.sill().length];
     for (int k = 0; k < out.length; k++) {
       out[k] = surface.log(form, range, survey, nugget, k);
-      if (borrowed) {
-        double share = axes.nugget()[nugget] / (axes.nugget()[nugget] + axes.sill()[k]);
-        out[k] += settings.prior().logOfShare(share) / surface.surveys().size();
-      }
+      double share = axes.nugget()[nugget] / (axes.nugget()[nugget] + axes.sill()[k]);
+      out[k] += settings.prior().logOfShare(share, borrowed);
     }
     return out;
   }

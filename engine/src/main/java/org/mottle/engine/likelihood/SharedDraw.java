@@ -19,8 +19,11 @@ record SharedDraw(
     double nugget,
     double[][] sills) {
 
-  /** Fraction of the golden ratio, whose multiples spread evenly over (0, 1). */
-  static final double GOLDEN = 0.6180339887498949;
+  /**
+   * Numbers whose multiples, modulo 1, spread evenly over a cube: powers of 1/g with g⁴ = g + 1,
+   * the generalised golden ratio. One for the range, one for the nugget, one for a green's sill.
+   */
+  static final double[] EVEN = {0.8191725133961645, 0.6710436067037893, 0.5497004779019703};
 
   private record Node(int form, int range, int nugget, double weight) {}
 
@@ -85,8 +88,8 @@ record SharedDraw(
     return new SharedDraw(
         surface.forms().get(node.form).candidate(),
         surface.spread(node.form),
-        moved(axes.range(), node.range, fraction((d + 1) * GOLDEN)),
-        moved(axes.nugget(), node.nugget, fraction((d + 1) * GOLDEN * GOLDEN)),
+        moved(axes.range(), node.range, fraction((d + 1) * EVEN[0])),
+        moved(axes.nugget(), node.nugget, fraction((d + 1) * EVEN[1])),
         sills);
   }
 

@@ -63,9 +63,14 @@ public record VariogramPrior(
     return -0.5 * z * z;
   }
 
-  /** Logarithm of the density of the share's logit, but for a constant. */
-  double logOfShare(double share) {
-    double z = (logit(share) - logit(nuggetShare)) / shareSpread;
+  /**
+   * Logarithm of the density of the logit of a survey's share, but for a constant.
+   *
+   * @param borrowed whether the prior enters as it stands, else with a wider spread
+   */
+  double logOfShare(double share, boolean borrowed) {
+    double spread = borrowed ? shareSpread : WIDER * shareSpread;
+    double z = (logit(share) - logit(nuggetShare)) / spread;
     return -0.5 * z * z;
   }
 
