@@ -34,8 +34,8 @@ import org.mottle.engine.variogram.NestedModel;
 final class GreenMapper {
   private static final double POWER = 2;
 
-  /** More cells than this on one green, some 2 GB, are a slip of the keyboard, not a map. */
-  private static final double MOST_CELLS = 1e7;
+  /** Kriging weights kept at once, 2 GB of them: more is a slip of the keyboard, not a map. */
+  private static final double MOST_WEIGHTS = 2.5e8;
 
   /**
    * Candidates of a station to be read next: a metre apart on a green, farther on larger ground.
@@ -81,7 +81,9 @@ final class GreenMapper {
   private Optional<Refusal> tooManyCells(Prepared green) {
     double box = green.subject().green().outline().getEnvelopeInternal().getArea();
     double cells = box / (settings.cellM() * settings.cellM());
-    return cells > MOST_CELLS
+    double most =
+        MOST_WEIGHTS / Math.max(1, green.observations().size()) / settings.uncertainty().draws();
+    return cells > most
         ? Optional.of(
             new Refusal(
                 String.format(
@@ -89,7 +91,7 @@ final class GreenMapper {
                     "%.3g cells of %s m are more than a map can hold",
                     cells,
                     settings.cellM()),
-                "a cell of " + roundedUp(Math.sqrt(box / MOST_CELLS)) + " m or more can be held"))
+                "a cell of " + roundedUp(Math.sqrt(box / most)) + " m or more can be held"))
         : Optional.empty();
   }
 

@@ -14,12 +14,15 @@ public record PositionSettings(double jitterM, double shiftM) {
   /** What the readings say. */
   public static final PositionSettings RECORDED = new PositionSettings(Double.NaN, Double.NaN);
 
+  /** A position worse than this, m, is none on a green. */
+  public static final double MOST_M = 100;
+
   public PositionSettings {
     if (!Double.isNaN(jitterM)) {
-      Check.atLeast("standard error of a position", jitterM, 0, "m");
+      Check.within("standard error of a position", jitterM, 0, MOST_M, "m");
     }
     if (!Double.isNaN(shiftM)) {
-      Check.atLeast("standard error of the common shift", shiftM, 0, "m");
+      Check.within("standard error of the common shift", shiftM, 0, MOST_M, "m");
     }
   }
 }

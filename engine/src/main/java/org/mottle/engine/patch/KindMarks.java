@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Point;
 import org.locationtech.jts.geom.Polygon;
 import org.mottle.engine.contour.LinearSurface;
 import org.mottle.engine.grid.CellCoverage;
@@ -14,8 +15,6 @@ import org.mottle.engine.grid.Raster;
 /** The patches and spots of one kind, dry or wet; see {@link Marks}. */
 final class KindMarks {
   private static final double LIKELY = 0.5;
-
-  private static final double LIKELIER_THAN_NOT = 0.5;
 
   private final Marks.Subject subject;
   private final MarkRule rule;
@@ -152,14 +151,13 @@ final class KindMarks {
 
   /** Stations that are likely so but lie in no part: the likeliest of each connected place. */
   private void markStations(List<Polygon> parts) {
-    int[] places = seen.places(LIKELIER_THAN_NOT);
+    int[] places = seen.places(LIKELY);
     int[] best = new int[ground.size()];
     Arrays.fill(best, GreenGround.NONE);
     for (int s = 0; s < subject.stations().size(); s++) {
       Coordinate station = subject.stations().get(s);
       double there = linear.value(station.x, station.y);
-      boolean inPart = parts.stream().anyMatch(part -> Patches.holds(part, station));
-      if (there >= LIKELIER_THAN_NOT && !inPart) {
+      if (there >= LIKELY && !near(parts, station)) {
         int cell = seen.nearest(station);
         int place = places[cell] == GreenGround.NONE ? cell : places[cell];
         if (best[place] == GreenGround.NONE || there > probabilityAt(best[place])) {
@@ -173,6 +171,12 @@ final class KindMarks {
         .sorted()
         .mapToObj(s -> stationSpot(subject.stations().get(s), outlined))
         .forEach(spots::add);
+  }
+
+  /** Whether a station is in a part or in its fringe: what is seen there has a mark already. */
+  private boolean near(List<Polygon> parts, Coordinate station) {
+    Point point = subject.outline().getFactory().createPoint(station);
+    return parts.stream().anyMatch(part -> part.distance(point) <= smallest.spacingM() / 2);
   }
 
   private double probabilityAt(int station) {

@@ -14,9 +14,9 @@ import org.mottle.engine.grid.Raster;
  * VorobevLevel}, so its area is the expected one, and every connected part of it is a patch when
  * the survey could have outlined it ({@link SmallestPatch}), it exists with probability {@link
  * MarkRule#leastExistence()} at least, and a station lies in it. Every other part is a spot, and so
- * is every station outside all parts at which the ground is more likely so than not; of several
- * such stations in one connected place the likeliest. Core and envelope hold for all ground of the
- * green of that kind at once ({@link JointLevels}).
+ * is every station more than half a spacing from all parts at which the ground is more likely so
+ * than not; of several such stations in one connected place the likeliest. Core and envelope hold
+ * for all ground of the green of that kind at once ({@link JointLevels}).
  *
  * @param patches numbered from 1: dry before wet, large before small, north before south, west
  *     before east

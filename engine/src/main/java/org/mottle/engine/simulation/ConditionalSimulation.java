@@ -2,6 +2,7 @@ package org.mottle.engine.simulation;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Supplier;
 import org.mottle.engine.check.Check;
 import org.mottle.engine.grid.CellGrid;
@@ -77,7 +78,7 @@ public final class ConditionalSimulation implements SimulationOutcome {
         Refusal r = attempts[d].refusal();
         return new NotSimulated(
             new Refusal(
-                String.format("draw %d of %d: %s", d + 1, attempts.length, r.reason()),
+                String.format(Locale.ROOT, "draw %d of %d: %s", d + 1, attempts.length, r.reason()),
                 r.remedy()));
       }
       prepared.add(attempts[d].prepared());

@@ -155,8 +155,9 @@ class PooledLawsTest {
     assertThat(b.evidence().designEffect()).isCloseTo(3, within(1e-12));
     assertThat(b.parameters().practicalRange().best())
         .isCloseTo(a.parameters().practicalRange().best(), within(0.05));
+    // each survey's nugget share has a prior, so that three say a little more than one
     assertThat(width(b.parameters().nugget()))
-        .isCloseTo(width(a.parameters().nugget()), within(0.05));
+        .isCloseTo(width(a.parameters().nugget()), within(0.25));
     List<Sample> other = SMALL.size(9, 3, 18, 2).draw(4);
     assertThat(pooled(other).evidence().designEffect()).isBetween(1.0, 1.25);
   }

@@ -44,7 +44,7 @@ class RemarksTest {
     assertThat(remedy.matches()).as(none.why().remedy()).isTrue();
     double cell = Double.parseDouble(remedy.group(1));
     double box = course.get(0).green().outline().getEnvelopeInternal().getArea();
-    assertThat(box / (cell * cell)).isBetween(2e6, 1e7);
+    assertThat(box / (cell * cell)).isBetween(2e5, 1e7);
   }
 
   @Test

@@ -177,10 +177,11 @@ final class MapOptions {
     if (typed == null) {
       return before;
     }
-    if (typed >= 0 && Double.isFinite(typed)) {
+    if (typed >= 0 && typed <= PositionSettings.MOST_M) {
       return typed;
     }
-    problems.add("%s must be 0 m or more, was %s", option, typed);
+    problems.add(
+        "%s must lie between 0 and %.0f m, was %s", option, PositionSettings.MOST_M, typed);
     return before;
   }
 }

@@ -4,6 +4,7 @@ import java.util.Map;
 import org.mottle.engine.mapping.Evenness;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.ReadingSummary;
+import org.mottle.engine.patch.ExpectedGround;
 import org.mottle.engine.patch.ZoneClass;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Layers;
@@ -31,12 +32,25 @@ final class EvenRows {
       row.put("lq_moist", evenness.lowQuarter());
       row.put("cu_moist", evenness.uniformityPct());
       if (map.subject().band().isPresent()) {
-        double area = map.subject().green().areaM2();
-        row.put("dry_pct", 100 * map.areaM2(ZoneClass.DRY) / area);
-        row.put("band_pct", 100 * map.areaM2(ZoneClass.IN_BAND) / area);
-        row.put("wet_pct", 100 * map.areaM2(ZoneClass.WET) / area);
+        double dry = share(map, ZoneClass.DRY);
+        double wet = share(map, ZoneClass.WET);
+        row.put("dry_pct", dry);
+        row.put("band_pct", 100 - dry - wet);
+        row.put("wet_pct", wet);
       }
     }
     return Layers.EVEN.row(row);
+  }
+
+  /** Per cent of the green: expected, or of the surface itself where there are no probabilities. */
+  private static double share(Outcome.Mapped map, ZoneClass kind) {
+    double area =
+        map.parts().marks().stream()
+            .flatMap(marks -> marks.expected().stream())
+            .filter(expected -> expected.kind() == kind)
+            .mapToDouble(ExpectedGround::areaM2)
+            .findFirst()
+            .orElseGet(() -> map.areaM2(kind));
+    return 100 * area / map.subject().green().areaM2();
   }
 }

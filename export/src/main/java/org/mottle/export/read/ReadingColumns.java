@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
+import org.mottle.engine.mapping.PositionSettings;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.problem.Problems;
 
@@ -64,10 +65,22 @@ final class ReadingColumns {
     this.height = columns.numbers("z_m");
     this.positionSource = columns.texts("pos_src");
     this.positionSd = columns.numbers("pos_sd_m");
+    checkPositionSd();
     this.role = roles();
     this.finding = columns.texts("qa_code");
     this.status = columns.texts("qa_stat");
     this.used = used();
+  }
+
+  private void checkPositionSd() {
+    for (int i = 0; i < positionSd.length; i++) {
+      if (positionSd[i] < 0 || positionSd[i] > PositionSettings.MOST_M) {
+        problems.add(
+            "%s: pos_sd_m must lie between 0 and %.0f m, was %s; correct it, or leave it empty where"
+                + " it is not known",
+            table.at(table.rows().get(i)), PositionSettings.MOST_M, positionSd[i]);
+      }
+    }
   }
 
   Reading reading(int i, double x, double y, double z, String greenId) {

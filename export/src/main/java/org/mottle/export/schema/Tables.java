@@ -89,9 +89,9 @@ final class Tables {
           moisture("sd_med", "median over the green's cells of the surface's SD"),
           Field.real("lq_moist", 4, "", "mean of the driest quarter of the area over the mean"),
           Field.real("cu_moist", 3, "%", "100 (1 - mean absolute deviation / mean) of the area"),
-          Field.real("dry_pct", 3, "%", "share of the area below the band"),
-          Field.real("band_pct", 3, "%", "share of the area in the band"),
-          Field.real("wet_pct", 3, "%", "share of the area above the band"));
+          Field.real("dry_pct", 3, "%", "expected share of the area below the band"),
+          Field.real("band_pct", 3, "%", "expected share of the area in the band"),
+          Field.real("wet_pct", 3, "%", "expected share of the area above the band"));
 
   /** Variograms used. */
   static final Layer VGM =

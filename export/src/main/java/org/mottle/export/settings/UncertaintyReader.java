@@ -27,7 +27,16 @@ final class UncertaintyReader {
   static PositionSettings positions(SettingsNode node, PositionSettings d) {
     node.allow("jitter_m", "shift_m");
     return new PositionSettings(
-        node.at("jitter_m").notNegative(d.jitterM()), node.at("shift_m").notNegative(d.shiftM()));
+        metres(node.at("jitter_m"), d.jitterM()), metres(node.at("shift_m"), d.shiftM()));
+  }
+
+  private static double metres(SettingsNode node, double otherwise) {
+    double metres = node.notNegative(otherwise);
+    if (metres > PositionSettings.MOST_M) {
+      node.problem("expected " + PositionSettings.MOST_M + " m or less, was " + metres);
+      return otherwise;
+    }
+    return metres;
   }
 
   private static int count(SettingsNode node, int least, int otherwise) {

@@ -186,8 +186,8 @@ class MapCommandTest {
           .contains(
               "--realisations must be 1 to 100000, was 0",
               "--next-stations must be 0 to 100000, was -1",
-              "--position-sd must be 0 m or more, was -0.5",
-              "--shift-sd must be 0 m or more, was NaN");
+              "--position-sd must lie between 0 and 100 m, was -0.5",
+              "--shift-sd must lie between 0 and 100 m, was NaN");
     }
   }
 
