@@ -91,8 +91,8 @@ class Sample04FloodPlainTest {
   @Test
   void gstat_maps_the_same_ground() {
     assertThat(number("vgm", "c0")).as("nugget").isCloseTo(2.391, within(0.02));
-    assertThat(number("vgm", "psill")).as("partial sill").isCloseTo(23.73, within(0.2));
-    assertThat(number("vgm", "range_m")).as("range, m").isCloseTo(1965, within(20.0));
+    assertThat(number("vgm", "psill")).as("partial sill").isCloseTo(23.73, within(0.5));
+    assertThat(number("vgm", "range_m")).as("range, m").isCloseTo(1965, within(40.0));
     assertThat(number("even", "area_mean")).as("mean, %").isCloseTo(6.819, within(0.1));
     assertThat(hectares("dry") + hectares("probably dry"))
         .as("below 5 %, ha")

@@ -20,6 +20,9 @@ public record VariogramPrior(
 
   private static final double Z90 = 1.6449;
 
+  private static final double VAGUE_RANGE = 3;
+  private static final double VAGUE_SHARE = 5;
+
   /** By how much the spread of the range is wider where the variogram is not borrowed. */
   private static final double WIDER = 1.4;
 
@@ -48,9 +51,9 @@ public record VariogramPrior(
         (logit(high) - logit(low)) / (2 * Z90));
   }
 
-  /** The same with a range that is known more or less well. */
-  public VariogramPrior withRangeSpread(double spread) {
-    return new VariogramPrior(rangeM, spread, nuggetShare, shareSpread);
+  /** The same with a range and a share that are hardly known: of ground that is no green. */
+  public VariogramPrior vague() {
+    return new VariogramPrior(rangeM, VAGUE_RANGE, nuggetShare, VAGUE_SHARE);
   }
 
   /**

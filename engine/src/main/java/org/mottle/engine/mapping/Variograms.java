@@ -18,9 +18,6 @@ import org.mottle.engine.progress.Progress;
 final class Variograms {
   private static final int LAGS = 15;
 
-  /** Standard deviation of the logarithm of the range of ground with a variogram of its own. */
-  private static final double OWN_SPREAD = 3;
-
   private final MappingSettings settings;
   private final int threads;
   private final Progress progress;
@@ -89,7 +86,7 @@ final class Variograms {
     VariogramPrior prior = defaults.prior();
     return new LikelihoodSettings(
         settings.variogram().shape().map(s -> List.of(Candidate.of(s))).orElse(Candidate.DEFAULTS),
-        own ? prior.withRangeSpread(OWN_SPREAD) : prior,
+        own ? prior.vague() : prior,
         settings.needed().pool(),
         settings.uncertainty().draws());
   }
