@@ -106,28 +106,19 @@ public final class Study {
     return result;
   }
 
-  private static List<String> heading(List<Seeds> seeds) throws IOException {
+  private static List<String> heading(List<Seeds> seeds) {
     return List.of(
         "# Results of the calibration study",
         "",
         "Written by `docs/calibration/run.sh`; README.md says what the figures are.",
         "",
-        "- machine: " + processor() + ", " + Runtime.getRuntime().availableProcessors() + " CPUs",
+        "- machine: "
+            + System.getProperty("os.arch")
+            + ", "
+            + Runtime.getRuntime().availableProcessors()
+            + " CPUs",
         "- Java " + Runtime.version() + ", " + System.getProperty("java.vm.name"),
         "- " + seeds.get(0) + "; " + seeds.get(1),
         "");
-  }
-
-  private static String processor() throws IOException {
-    Path cpus = Path.of("/proc/cpuinfo");
-    String model =
-        Files.isReadable(cpus)
-            ? Files.readAllLines(cpus).stream()
-                .filter(line -> line.startsWith("model name"))
-                .map(line -> line.substring(line.indexOf(':') + 1).strip())
-                .findFirst()
-                .orElse("")
-            : "";
-    return model.isEmpty() ? System.getProperty("os.arch") : model;
   }
 }
