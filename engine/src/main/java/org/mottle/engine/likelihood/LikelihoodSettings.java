@@ -31,10 +31,6 @@ public record LikelihoodSettings(
     return new LikelihoodSettings(newCandidates, prior, fewest, draws);
   }
 
-  public LikelihoodSettings withPrior(VariogramPrior newPrior) {
-    return new LikelihoodSettings(candidates, newPrior, fewest, draws);
-  }
-
   public LikelihoodSettings withDraws(int newDraws) {
     return new LikelihoodSettings(candidates, prior, fewest, newDraws);
   }

@@ -126,6 +126,7 @@ final class GreenRemarks {
     lines.add("two populations of readings, mapped apart: " + finding.seen());
     lines.add(finding.why());
     lines.addAll(finding.next());
+    lines.addAll(finding.cautions());
     lines.add("areas and patches of dry ground are those of the main population alone");
     if (main < settings.needed().full()) {
       atMost(

@@ -44,8 +44,4 @@ public record MarkRule(
   public MarkRule withLeastPart(double m2) {
     return new MarkRule(leastLevel, confidence, speckM2, leastExistence, positionSdM, m2);
   }
-
-  public MarkRule withLeastLevel(double level) {
-    return new MarkRule(level, confidence, speckM2, leastExistence, positionSdM, leastPartM2);
-  }
 }

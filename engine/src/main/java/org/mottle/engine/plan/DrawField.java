@@ -1,6 +1,7 @@
 package org.mottle.engine.plan;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.mottle.engine.kriging.JointEstimates;
 import org.mottle.engine.kriging.Targets;
@@ -72,8 +73,8 @@ final class DrawField {
 
   private static Targets targets(Positions candidates, Positions points) {
     int m = candidates.size();
-    double[] x = java.util.Arrays.copyOf(candidates.xs(), m + points.size());
-    double[] y = java.util.Arrays.copyOf(candidates.ys(), x.length);
+    double[] x = Arrays.copyOf(candidates.xs(), m + points.size());
+    double[] y = Arrays.copyOf(candidates.ys(), x.length);
     System.arraycopy(points.xs(), 0, x, m, points.size());
     System.arraycopy(points.ys(), 0, y, m, points.size());
     return Targets.of(x, y);

@@ -2,6 +2,7 @@ package org.mottle.engine.plan;
 
 import org.mottle.engine.check.Check;
 import org.mottle.engine.kriging.KrigingSystem;
+import org.mottle.engine.position.BlurredModel;
 import org.mottle.engine.variogram.NestedModel;
 
 /**
@@ -12,9 +13,6 @@ import org.mottle.engine.variogram.NestedModel;
  *     nugget over the number of insertions, and what the error of its position adds
  */
 public record ModelDraw(KrigingSystem system, double readingVariance) {
-  private static final int RADII = 64;
-  private static final int AZIMUTHS = 16;
-
   public ModelDraw {
     Check.atLeast("variance of a new reading", readingVariance, 0, "value²");
   }
@@ -26,22 +24,15 @@ public record ModelDraw(KrigingSystem system, double readingVariance) {
    * tenth of the sill and the noise three, a first reading explains 0.62 of the variance there and
    * is taken to explain 0.67.
    *
-   * @param model the model of the draw
+   * @param model the model of the draw, the same in all directions
    * @param sdM standard deviation of the position per axis, m
    */
   public ModelDraw withPositionError(NestedModel model, double sdM) {
     Check.atLeast("position error of a new reading", sdM, 0, "m");
-    double sum = 0;
-    for (int r = 0; r < RADII && sdM > 0; r++) {
-      // middles of slices of equal probability of a Rayleigh distance
-      double radius = sdM * Math.sqrt(-2 * Math.log(1 - (r + 0.5) / RADII));
-      for (int a = 0; a < AZIMUTHS; a++) {
-        double azimuth = 2 * Math.PI * a / AZIMUTHS;
-        sum +=
-            model.semivariance(radius * Math.sin(azimuth), radius * Math.cos(azimuth))
-                - model.nugget();
-      }
-    }
-    return new ModelDraw(system, readingVariance + 2 * sum / RADII / AZIMUTHS);
+    double sum =
+        model.structures().stream()
+            .mapToDouble(s -> BlurredModel.of(s.model(), sdM).semivariance(0))
+            .sum();
+    return new ModelDraw(system, readingVariance + 2 * sum);
   }
 }

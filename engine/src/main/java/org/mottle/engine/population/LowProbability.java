@@ -7,8 +7,10 @@ import org.mottle.engine.check.Check;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.observation.Duplicates;
 import org.mottle.engine.observation.Observations;
+import org.mottle.engine.position.BlurredModel;
 import org.mottle.engine.solve.CholeskyFactor;
 import org.mottle.engine.solve.Factorisation;
+import org.mottle.engine.variogram.Spherical;
 
 /**
  * The probability that a place belongs to the lower population: simple indicator kriging (Journel
@@ -17,8 +19,8 @@ import org.mottle.engine.solve.Factorisation;
  *
  * <p>Where positions are exact it is the station's membership at a station, and beyond the range of
  * every station the share of the ground. Where they err, correlations are those of {@link
- * SpotCorrelation} and no place is sure. Stations within {@value #SAME_PLACE} m count once, with
- * their mean. O(n³) once, O(n) a place; immutable and shared by threads.
+ * BlurredModel} and no place is sure. Stations within {@value #SAME_PLACE} m count once, with their
+ * mean. O(n³) once, O(n) a place; immutable and shared by threads.
  */
 public final class LowProbability {
   private static final double SAME_PLACE = 0.01;
@@ -27,14 +29,14 @@ public final class LowProbability {
   private final double[] weight;
   private final double share;
   private final SpotRange range;
-  private final SpotCorrelation toGround;
+  private final BlurredModel toGround;
 
   private LowProbability(
       Observations stations,
       double[] weight,
       double share,
       SpotRange range,
-      SpotCorrelation toGround) {
+      BlurredModel toGround) {
     this.stations = stations;
     this.weight = weight;
     this.share = share;
@@ -50,14 +52,14 @@ public final class LowProbability {
     double share = found.groundShare().share().estimate();
     Observations stations = stations(found, survey);
     PositionError error = found.surveys().get(survey).positionError();
-    SpotCorrelation between = new SpotCorrelation(range.metres(), error.betweenStations());
+    BlurredModel between = blurred(range, error.betweenStations());
     int n = stations.size();
     double[][] correlation = new double[n][n];
     double[] weight = new double[n];
     for (int i = 0; i < n; i++) {
       for (int j = i; j < n; j++) {
         double h = Math.hypot(stations.x(i) - stations.x(j), stations.y(i) - stations.y(j));
-        correlation[i][j] = i == j ? 1 : between.at(h);
+        correlation[i][j] = i == j ? 1 : 1 - between.semivariance(h);
       }
       weight[i] = stations.value(i) - share;
     }
@@ -67,8 +69,12 @@ public final class LowProbability {
           "correlations of stations at least " + SAME_PLACE + " m apart: " + factorisation);
     }
     factored.factor().solve(weight);
-    return new LowProbability(
-        stations, weight, share, range, new SpotCorrelation(range.metres(), error.toGround()));
+    return new LowProbability(stations, weight, share, range, blurred(range, error.toGround()));
+  }
+
+  /** Of a spherical indicator of sill 1, between places known to within an error. */
+  private static BlurredModel blurred(SpotRange range, double sdM) {
+    return BlurredModel.of(new Spherical(1, range.metres()), sdM);
   }
 
   private static Observations stations(TwoFound found, int survey) {
@@ -90,7 +96,7 @@ public final class LowProbability {
     double sum = share;
     for (int i = 0; i < weight.length; i++) {
       double h = Math.hypot(x - stations.x(i), y - stations.y(i));
-      sum += weight[i] * toGround.at(h);
+      sum += weight[i] * (1 - toGround.semivariance(h));
     }
     return Math.min(1, Math.max(0, sum));
   }

@@ -1,7 +1,5 @@
 package org.mottle.engine.population;
 
-import java.util.Arrays;
-
 /**
  * A mixture of two normal populations with a common variance: in survey s a value comes from N(mu_s
  * - depth_s, sigma²) with probability {@code share}, else from N(mu_s, sigma²).
@@ -93,13 +91,5 @@ public final class Mixture {
     double low = high + depth[survey] / sigma;
     double logOdds = Math.log(prior) - Math.log1p(-prior) + (high * high - low * low) / 2;
     return 1 / (1 + Math.exp(-logOdds));
-  }
-
-  double[] uppers() {
-    return Arrays.copyOf(upper, upper.length);
-  }
-
-  double[] depths() {
-    return Arrays.copyOf(depth, depth.length);
   }
 }

@@ -3,6 +3,8 @@ package org.mottle.engine.population;
 import java.util.Arrays;
 import java.util.Locale;
 import java.util.stream.IntStream;
+import org.mottle.engine.position.BlurredModel;
+import org.mottle.engine.variogram.Spherical;
 
 /**
  * How far a low reading speaks for the ground beside it: range of a spherical correlation of the
@@ -87,8 +89,8 @@ public record SpotRange(double metres, boolean known, double longest, String not
     double sum = 0;
     for (int s = 0; s < found.surveys().size(); s++) {
       StationValues values = found.surveys().get(s);
-      SpotCorrelation correlation =
-          new SpotCorrelation(range, values.positionError().betweenStations());
+      BlurredModel correlation =
+          BlurredModel.of(new Spherical(1, range), values.positionError().betweenStations());
       for (int i = 0; i < values.size(); i++) {
         if (values.chosen(i)) {
           continue;
@@ -100,7 +102,7 @@ public record SpotRange(double metres, boolean known, double longest, String not
           boolean take = values.chosen(j) ? !chosenSeen : i < j;
           chosenSeen |= values.chosen(j);
           if (take) {
-            double rho = correlation.at(distance);
+            double rho = (1 - correlation.semivariance(distance));
             sum += pair(found.membership(s, i), found.membership(s, j), share, rho);
           }
         }

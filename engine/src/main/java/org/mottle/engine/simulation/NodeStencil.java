@@ -1,5 +1,6 @@
 package org.mottle.engine.simulation;
 
+import java.util.Arrays;
 import org.mottle.engine.solve.CholeskyFactor;
 import org.mottle.engine.solve.Factorisation;
 
@@ -52,7 +53,7 @@ final class NodeStencil {
     this.incrementsOnly = incrementsOnly;
     this.factor = factor();
     this.ones = new double[NODES];
-    java.util.Arrays.fill(ones, 1);
+    Arrays.fill(ones, 1);
     factor.solve(ones);
     double sum = 0;
     for (double v : ones) {
@@ -103,7 +104,7 @@ final class NodeStencil {
   }
 
   private static void takeNode(int node, Place into) {
-    java.util.Arrays.fill(into.simple, 0);
+    Arrays.fill(into.simple, 0);
     into.simple[node] = 1;
     System.arraycopy(into.simple, 0, into.weight, 0, NODES);
     into.missing = 0;

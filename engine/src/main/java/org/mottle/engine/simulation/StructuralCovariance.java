@@ -1,5 +1,6 @@
 package org.mottle.engine.simulation;
 
+import java.util.Arrays;
 import org.mottle.engine.variogram.Anisotropy;
 import org.mottle.engine.variogram.NestedModel;
 import org.mottle.engine.variogram.Structure;
@@ -42,7 +43,7 @@ final class StructuralCovariance {
    * @param into [count] overwritten, value²
    */
   void row(double dx, double[] dy, int count, double[] squaredLag, double[] into) {
-    java.util.Arrays.fill(into, 0, count, 0);
+    Arrays.fill(into, 0, count, 0);
     for (Structure s : model.structures()) {
       squaredLags(s.anisotropy(), dx, dy, count, squaredLag);
       s.model().addSemivariances(squaredLag, count, into);
