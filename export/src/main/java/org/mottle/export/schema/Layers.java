@@ -160,7 +160,7 @@ public final class Layers {
   public static final Layer ENVEL =
       layer(
           "envel",
-          "envelopes of the patches: with probability 0.9 no such ground lies outside all of them",
+          "parts round the patches that, with those round spots, hold all such ground with probability 0.9; places under 1 m² left out",
           GeometryKind.AREA,
           GREEN_ID,
           SURV_ID,
