@@ -1,0 +1,2 @@
+/** Positions of readings out of a receiver's track, by their times. */
+package org.mottle.engine.track;
