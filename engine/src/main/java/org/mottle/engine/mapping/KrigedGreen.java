@@ -2,6 +2,7 @@ package org.mottle.engine.mapping;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -24,6 +25,7 @@ import org.mottle.engine.simulation.Simulation;
 import org.mottle.engine.simulation.SimulationOutcome;
 import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.Refusal;
+import org.mottle.engine.survey.SharedError;
 import org.mottle.engine.survey.TargetBand;
 import org.mottle.engine.validation.LeaveOneOut;
 import org.mottle.engine.validation.Predictions;
@@ -76,7 +78,7 @@ final class KrigedGreen {
       UncertaintySettings settings,
       int threads,
       Progress progress) {
-    Observations all = withOperators(green, settings.operatorSdPct());
+    Observations all = withCommon(green, settings.operatorSdPct());
     List<Draw> draws = new ArrayList<>();
     for (NestedModel model : models) {
       double[] variance =
@@ -108,27 +110,50 @@ final class KrigedGreen {
     return mixed;
   }
 
-  /** What the readings of one operator have in common. */
-  private static Observations withOperators(Prepared green, double sd) {
-    if (sd == 0) {
-      return green.observations();
-    }
-    int n = green.observations().size();
-    Map<String, double[]> shares = new LinkedHashMap<>();
-    for (int i = 0; i < n; i++) {
-      List<Reading> insertions = green.station(i).insertions();
-      for (Reading reading : insertions) {
-        shares.computeIfAbsent(reading.protocol().operator(), o -> new double[n])[i] +=
-            1.0 / insertions.size();
+  /** What the readings of one operator have in common, and what the review found in common. */
+  private static Observations withCommon(Prepared green, double operatorSd) {
+    List<CommonError> common = new ArrayList<>();
+    if (operatorSd > 0) {
+      int n = green.observations().size();
+      Map<String, double[]> shares = new LinkedHashMap<>();
+      for (int i = 0; i < n; i++) {
+        List<Reading> insertions = green.station(i).insertions();
+        for (Reading reading : insertions) {
+          shares.computeIfAbsent(reading.protocol().operator(), o -> new double[n])[i] +=
+              1.0 / insertions.size();
+        }
       }
+      shares
+          .values()
+          .forEach(s -> common.add(new CommonError(atMostOne(s), operatorSd * operatorSd)));
     }
-    return green
-        .observations()
-        .withCommonErrors(
-            shares.values().stream()
-                .map(s -> Arrays.stream(s).map(v -> Math.min(1, v)).toArray())
-                .map(s -> new CommonError(s, sd * sd))
-                .toList());
+    green.subject().errors().shared().stream()
+        .filter(e -> e.variance() > 0)
+        .forEach(e -> common.add(new CommonError(atMostOne(shares(green, e)), e.variance())));
+    return common.isEmpty() ? green.observations() : green.observations().withCommonErrors(common);
+  }
+
+  /** Of each value: the mean of its insertions' shares. */
+  private static double[] shares(Prepared green, SharedError error) {
+    Map<Reading, Double> byReading = new IdentityHashMap<>();
+    double[] share = error.share();
+    List<Reading> readings = green.subject().readings();
+    for (int k = 0; k < share.length; k++) {
+      byReading.put(readings.get(k), share[k]);
+    }
+    double[] shares = new double[green.observations().size()];
+    Arrays.setAll(
+        shares,
+        i ->
+            green.station(i).insertions().stream()
+                .mapToDouble(byReading::get)
+                .average()
+                .orElseThrow());
+    return shares;
+  }
+
+  private static double[] atMostOne(double[] shares) {
+    return Arrays.stream(shares).map(v -> Math.min(1, v)).toArray();
   }
 
   private Kriging kriging(Draw draw) {

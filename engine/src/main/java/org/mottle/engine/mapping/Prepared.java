@@ -49,7 +49,8 @@ record Prepared(
                 stations
                     .observations()
                     .withPositionError(
-                        new StationErrors(settings.positions()).of(stations.stations())),
+                        new StationErrors(settings.positions())
+                            .of(stations.stations(), subject.errors().shiftSdM())),
                 Coincidence.SAME_PLACE_M,
                 DuplicatePolicy.AVERAGE);
     return new Prepared(

@@ -14,12 +14,14 @@ final class StationErrors {
     this.settings = settings;
   }
 
-  PositionError of(List<Stations.Station> stations) {
+  /**
+   * @param knownShiftM of the shift common to the visit, where it is known; else NaN
+   */
+  PositionError of(List<Stations.Station> stations, double knownShiftM) {
     double[] jitter = stations.stream().mapToDouble(this::jitter).toArray();
-    double shift =
-        Double.isNaN(settings.shiftM())
-            ? stations.stream().mapToDouble(StationErrors::usualShift).average().orElse(0)
-            : settings.shiftM();
+    double usual = stations.stream().mapToDouble(StationErrors::usualShift).average().orElse(0);
+    double known = Double.isNaN(knownShiftM) ? usual : knownShiftM;
+    double shift = Double.isNaN(settings.shiftM()) ? known : settings.shiftM();
     return new PositionError(jitter, shift);
   }
 

@@ -1,6 +1,9 @@
 package org.mottle.engine.review;
 
-/** What is looked for. */
+/**
+ * What is looked for. Q20, two populations of readings, needs the positions and is told by the map
+ * ({@code engine.population}).
+ */
 public enum Rule {
   RANGE("Q01", "a value no soil gives"),
   UNITS("Q02", "fractions among per cent"),
@@ -21,10 +24,10 @@ public enum Rule {
   CHOSEN("Q17", "stations chosen for what is seen there"),
   OUTLINE("Q18", "outline or reference system"),
   COPY("Q19", "a reading handed in twice"),
-  POSITION("Q20", "a position that cannot be"),
-  SHIFT("Q21", "a shift common to a visit"),
-  PLACED("Q22", "positions by order or track"),
-  CONDITIONS("Q23", "conditions not recorded");
+  POSITION("Q21", "a position that cannot be"),
+  SHIFT("Q22", "a shift common to a visit"),
+  PLACED("Q23", "positions by order or track"),
+  CONDITIONS("Q24", "conditions not recorded");
 
   private final String code;
   private final String title;

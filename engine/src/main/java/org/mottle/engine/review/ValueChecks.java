@@ -1,0 +1,124 @@
+package org.mottle.engine.review;
+
+import java.util.Arrays;
+import java.util.Locale;
+
+/**
+ * What values by themselves give away: none a soil gives, fractions, a display that stood still.
+ */
+final class ValueChecks {
+  /** Fewer values below 1 may be a probe in air. */
+  private static final int FEWEST_FRACTIONS = 3;
+
+  /** So many alike in a row are a display that stands still. */
+  private static final int STUCK = 3;
+
+  /** No one walks, inserts and reads faster, s. */
+  private static final double FASTEST_S = 4;
+
+  private final ReviewSettings settings;
+
+  ValueChecks(ReviewSettings settings) {
+    this.settings = settings;
+  }
+
+  void check(Sheet sheet) {
+    units(sheet);
+    if (sheet.mappable()) {
+      range(sheet);
+      stuck(sheet);
+      fast(sheet);
+    }
+  }
+
+  private void units(Sheet sheet) {
+    int[] rows = sheet.counting();
+    if (rows.length >= FEWEST_FRACTIONS && Arrays.stream(rows).allMatch(i -> sheet.pct[i] < 1)) {
+      sheet.find(
+          Rule.UNITS,
+          Severity.REJECT,
+          String.format(
+              Locale.ROOT,
+              "all %d values are below 1 (%.3f to %.3f), as fractions are and not %% by volume",
+              rows.length,
+              Arrays.stream(rows).mapToDouble(i -> sheet.pct[i]).min().orElseThrow(),
+              Arrays.stream(rows).mapToDouble(i -> sheet.pct[i]).max().orElseThrow()),
+          "if they are fractions multiply these rows by 100 in the file; if they are per cent say"
+              + " unit: percent in the settings");
+    }
+  }
+
+  private void range(Sheet sheet) {
+    double pores = pores(sheet.visit);
+    for (int i : sheet.counting()) {
+      double v = sheet.pct[i];
+      boolean air = v < settings.airPct();
+      if (air || v > pores + settings.overPoresPct()) {
+        String why =
+            air
+                ? "what a probe reads in air"
+                : String.format(Locale.ROOT, "more water than the soil has pores (%.0f %%)", pores);
+        sheet.find(
+            Rule.RANGE,
+            Severity.REJECT,
+            new int[] {i},
+            String.format(Locale.ROOT, "%s: %.1f %% is %s", sheet.name(i), v, why),
+            "read the station again, rods fully in the soil; the value stays in the file, not used");
+      }
+    }
+  }
+
+  /** Pore space on record, else what is usual for the build. */
+  double pores(GreenVisit visit) {
+    double recorded = visit.green().rootZone().porosityPct();
+    if (!Double.isNaN(recorded)) {
+      return recorded;
+    }
+    boolean sand = visit.green().rootZone().build().toLowerCase(Locale.ROOT).startsWith("sand");
+    return sand ? settings.sandPoresPct() : settings.soilPoresPct();
+  }
+
+  private static void stuck(Sheet sheet) {
+    int[] rows = sheet.inTime();
+    int from = 0;
+    for (int k = 1; k <= rows.length; k++) {
+      if (k < rows.length && sheet.pct[rows[k]] == sheet.pct[rows[from]]) {
+        continue;
+      }
+      int[] run = Arrays.copyOfRange(rows, from, k);
+      if (run.length >= STUCK) {
+        sheet.find(
+            Rule.STUCK,
+            Severity.REJECT,
+            run,
+            String.format(
+                Locale.ROOT,
+                "%s: %d readings in a row show %.1f %%, as a display that stands still does",
+                sheet.names(run),
+                run.length,
+                sheet.pct[run[0]]),
+            "check the probe and read these stations again");
+      }
+      from = k;
+    }
+  }
+
+  private static void fast(Sheet sheet) {
+    int[] rows = sheet.inTime();
+    for (int k = 1; k < rows.length; k++) {
+      double seconds = 3600 * (sheet.hour[rows[k]] - sheet.hour[rows[k - 1]]);
+      if (seconds < FASTEST_S) {
+        sheet.find(
+            Rule.STUCK,
+            Severity.WARN,
+            new int[] {rows[k]},
+            String.format(
+                Locale.ROOT,
+                "%s: %.0f s after the reading before it, too soon for another insertion",
+                sheet.name(rows[k]),
+                seconds),
+            "check that the trigger was not pressed twice");
+      }
+    }
+  }
+}
