@@ -44,13 +44,20 @@ final class NeighbourCheck {
   /** What the pooled scale is worth, readings. */
   private static final double POOL_WORTH = 20;
 
+  /** Standardised residual below which a low reading is set aside. */
+  private static final double ASIDE_Z = 1.4;
+
   private static final double MAD = 1.4826;
   private static final int LEAST = 6;
 
-  /** Rods in by less lie on the ground; by more they are in. */
+  /** Rods in by less lie on the ground. */
   private static final double LEAST_IN = 0.55;
 
-  private static final double MOST_IN = 0.96;
+  /**
+   * Rods half out read about a quarter too low (common practice, no source); a reading above this
+   * share of what was expected is not told as such.
+   */
+  private static final double MOST_OF_EXPECTED = 0.84;
 
   private final ReviewSettings settings;
   private final StationHistory history;
@@ -159,7 +166,7 @@ final class NeighbourCheck {
     boolean[] next = new boolean[z.length];
     int oddest = -1;
     for (int k = 0; k < z.length; k++) {
-      boolean odd = odd(z[k] / scale);
+      boolean odd = z[k] < -ASIDE_Z * scale || z[k] > settings.highZ() * scale;
       next[k] = out[k] && odd;
       if (odd && !out[k] && (oddest < 0 || Math.abs(z[k]) > Math.abs(z[oddest]))) {
         oddest = k;
@@ -203,7 +210,7 @@ final class NeighbourCheck {
         continue;
       }
       double share = share(sheet.pct[i], expected);
-      if (share >= LEAST_IN && share <= MOST_IN) {
+      if (share >= LEAST_IN && sheet.pct[i] <= MOST_OF_EXPECTED * expected) {
         sheet.find(
             Rule.INSERTION,
             Severity.WARN,

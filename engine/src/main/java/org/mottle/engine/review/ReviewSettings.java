@@ -35,5 +35,5 @@ public record ReviewSettings(
     int full) {
 
   public static final ReviewSettings DEFAULT =
-      new ReviewSettings(1, 45, 52, 5, -1.9, 2.5, 1.2, 1, 6, 0.5, 8, 12, 16);
+      new ReviewSettings(1, 45, 52, 5, -1.3, 3, 1.2, 1, 6, 0.5, 8, 12, 16);
 }

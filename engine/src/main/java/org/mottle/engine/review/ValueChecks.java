@@ -10,8 +10,11 @@ final class ValueChecks {
   /** Fewer values below 1 may be a probe in air. */
   private static final int FEWEST_FRACTIONS = 3;
 
+  /** So many alike in a row are doubtful: chance brings three about once in some hundred visits. */
+  private static final int DOUBTFUL_RUN = 3;
+
   /** So many alike in a row are a display that stands still. */
-  private static final int STUCK = 3;
+  private static final int STUCK_RUN = 4;
 
   /** No one walks, inserts and reads faster, s. */
   private static final double FASTEST_S = 4;
@@ -86,10 +89,10 @@ final class ValueChecks {
         continue;
       }
       int[] run = Arrays.copyOfRange(rows, from, k);
-      if (run.length >= STUCK) {
+      if (run.length >= DOUBTFUL_RUN) {
         sheet.find(
             Rule.STUCK,
-            Severity.REJECT,
+            run.length >= STUCK_RUN ? Severity.REJECT : Severity.WARN,
             run,
             String.format(
                 Locale.ROOT,
