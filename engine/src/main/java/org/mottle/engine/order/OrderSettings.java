@@ -5,7 +5,7 @@ import org.mottle.engine.design.StationPlan;
 
 /**
  * What is expected of a walk over the stations of a plan. The shares are common practice, no
- * source: one station in thirty is passed by, one in fifty read once more than planned.
+ * source: one station in 25 is passed by, one in 30 read once more than planned.
  *
  * @param skipShare share of stations that are passed by, in (0, 0.5)
  * @param doubleShare share of stations that are read once more than planned, in (0, 0.5)
@@ -25,7 +25,7 @@ public record OrderSettings(
     double worstSdM) {
 
   public static final OrderSettings DEFAULT =
-      new OrderSettings(0.03, 0.02, StationPlan.PACE_M_S, StationPlan.INSERTION_S, 0.7, 0.9, 6);
+      new OrderSettings(0.04, 0.03, StationPlan.PACE_M_S, StationPlan.INSERTION_S, 0.7, 0.9, 6);
 
   public OrderSettings {
     Check.within("share of stations passed by", skipShare, 1e-6, 0.5, "");

@@ -15,13 +15,13 @@ final class PaceFit {
   static final double START_SD = 0.18;
 
   private static final double PRIOR_SD = 0.2;
-  private static final double LEAST_SD = 0.05;
+  private static final double LEAST_SD = 0.03;
   private static final double MOST_SD = 0.35;
   private static final double HUBER = 1.5;
   private static final double MEDIAN_SDS = 0.6745;
 
   /** Gaps that the usual scatter counts for beside those of the visit. */
-  private static final double PRIOR_GAPS = 4;
+  private static final double PRIOR_GAPS = 3;
 
   private PaceFit() {}
 
@@ -99,8 +99,8 @@ final class PaceFit {
     double[] sorted = Arrays.copyOf(sure, n);
     Arrays.sort(sorted);
     double own = before * sorted[n / 2] / MEDIAN_SDS;
-    double variance = (n * own * own + PRIOR_GAPS * START_SD * START_SD) / (n + PRIOR_GAPS);
-    return clamp(Math.sqrt(variance), LEAST_SD, MOST_SD);
+    double log = n * Math.log(Math.max(own, LEAST_SD)) + PRIOR_GAPS * Math.log(START_SD);
+    return clamp(Math.exp(log / (n + PRIOR_GAPS)), LEAST_SD, MOST_SD);
   }
 
   private static double clamp(double value, double low, double high) {

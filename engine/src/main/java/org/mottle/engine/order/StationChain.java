@@ -1,5 +1,6 @@
 package org.mottle.engine.order;
 
+import java.util.Arrays;
 import java.util.List;
 import org.mottle.engine.design.PlannedStation;
 import org.mottle.engine.survey.Reading;
@@ -50,20 +51,29 @@ final class StationChain {
   /**
    * [k][i]: chance that reading k was taken at station i; and the expected use of each step.
    *
+   * @param logLikelihood of the gaps and replicate numbers, up to a constant
    * @param station [readings][stations]
    * @param step [readings][stations][stations] chance that reading k was at the second and the one
    *     before at the first; on the diagonal, a further insertion
    */
-  record Posterior(double[][] station, double[][][] step) {}
+  record Posterior(double logLikelihood, double[][] station, double[][][] step) {}
 
   Posterior posterior() {
     double[][] forward = new double[m][];
     double[][] backward = new double[m][];
     forward[0] = start();
+    double log = 0;
     for (int k = 1; k < m; k++) {
-      forward[k] = scaled(forward(k, forward[k - 1]));
+      forward[k] = forward(k, forward[k - 1]);
+      log += Math.log(Arrays.stream(forward[k]).sum());
+      scaled(forward[k]);
     }
     backward[m - 1] = end();
+    double last = 0;
+    for (int s = 0; s < n * COUNTS; s++) {
+      last += forward[m - 1][s] * backward[m - 1][s];
+    }
+    log += Math.log(last);
     for (int k = m - 1; k > 0; k--) {
       backward[k - 1] = scaled(backward(k, backward[k]));
     }
@@ -78,7 +88,7 @@ final class StationChain {
     for (int k = 1; k < m; k++) {
       step[k] = steps(k, forward[k - 1], backward[k]);
     }
-    return new Posterior(station, step);
+    return new Posterior(log, station, step);
   }
 
   private double[] start() {
