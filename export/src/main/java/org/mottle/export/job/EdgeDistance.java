@@ -11,18 +11,18 @@ import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.geom.util.LinearComponentExtracter;
 
 /** How far places lie from an outline, holes included: positive inside, negative outside, m. */
-final class EdgeDistance {
+public final class EdgeDistance {
   private final Geometry outline;
   private final List<Coordinate[]> rings = new ArrayList<>();
 
-  EdgeDistance(Geometry outline) {
+  public EdgeDistance(Geometry outline) {
     this.outline = outline;
     for (Object ring : LinearComponentExtracter.getLines(outline)) {
       rings.add(((LineString) ring).getCoordinates());
     }
   }
 
-  double at(double x, double y) {
+  public double at(double x, double y) {
     Coordinate place = new Coordinate(x, y);
     double distance = Double.POSITIVE_INFINITY;
     for (Coordinate[] ring : rings) {

@@ -9,12 +9,15 @@ import java.util.Locale;
 import org.mottle.export.record.InputFile;
 
 /** The files behind an input as it was named: a layer's GeoPackage, a shapefile's parts. */
-final class InputRecord {
+public final class InputRecord {
   private static final List<String> PARTS = List.of("shp", "shx", "dbf", "prj", "cpg");
 
   private InputRecord() {}
 
-  static List<InputFile> of(String named) throws IOException {
+  /**
+   * @param named as typed: a file, or {@code file.gpkg#layer}
+   */
+  public static List<InputFile> of(String named) throws IOException {
     int hash = named.toLowerCase(Locale.ROOT).lastIndexOf(".gpkg#");
     Path file = Path.of(hash < 0 ? named : named.substring(0, hash + 5));
     List<InputFile> files = new ArrayList<>();

@@ -24,7 +24,7 @@ import org.mottle.export.schema.LayerData;
 import org.mottle.export.schema.Layers;
 
 /** What was mapped, as the rows of the layers and tables that are delivered. */
-final class MapLayers {
+public final class MapLayers {
   private static final GeometryFactory FACTORY = new GeometryFactory();
 
   private MapLayers() {}
@@ -82,7 +82,8 @@ final class MapLayers {
     return once.values().stream().map(MapLayers::green).toList();
   }
 
-  private static FeatureRow green(Green green) {
+  /** The row of a green. */
+  public static FeatureRow green(Green green) {
     Map<String, Object> row = new HashMap<>();
     row.put("green_id", green.id());
     row.put("name", green.name());

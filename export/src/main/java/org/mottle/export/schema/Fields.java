@@ -6,6 +6,7 @@ import java.util.Arrays;
 final class Fields {
   static final Field GREEN_ID = Field.text("green_id", 64, "green, as the site numbers it");
   static final Field SURV_ID = Field.text("surv_id", 64, "survey, as the site names it");
+  static final Field PLAN_ID = Field.text("plan_id", 64, "plan, unique in the green");
   static final Field RUN_ID =
       Field.text("run_id", 64, "run that made the row; its record is in prov");
   static final Field CRS_NOTE =

@@ -247,6 +247,41 @@ public final class Layers {
           CLS_NO,
           CRS_NOTE);
 
+  /** Places where the probe is to be put in. */
+  public static final Layer STATION =
+      layer(
+          "station",
+          "planned places for the probe, in the order of the walk",
+          GeometryKind.POINT,
+          GREEN_ID,
+          RUN_ID,
+          Fields.PLAN_ID,
+          Field.text("st_id", 64, "station, as it stands on the card"),
+          Field.whole("seq", "", "order of the walk, from 1"),
+          Field.text("role", 16, "why the station is there: plan, pair, poi, ctrl or infill"),
+          Field.whole("insertions", "", "how often to insert, each in a hole of its own"),
+          Field.real("step_m", 3, "m", "distance from the station before"),
+          Field.real("step_deg", 1, "°", "direction from the station before, from grid north"),
+          Field.real("edge_m", 3, "m", "distance to the outline"),
+          Field.real("x", 3, "m", "east"),
+          Field.real("y", 3, "m", "north"),
+          CRS_NOTE);
+
+  /** From station to station. */
+  public static final Layer WALK =
+      layer(
+          "walk",
+          "the walk over the stations of a plan, as the crow flies",
+          GeometryKind.LINE,
+          GREEN_ID,
+          RUN_ID,
+          Fields.PLAN_ID,
+          Field.whole("n_st", "", "stations on it, control stations too"),
+          Field.whole("n_ins", "", "insertions of the probe"),
+          Field.real("length_m", 3, "m", "length"),
+          Field.real("minutes", 1, "min", "walk and insertions"),
+          CRS_NOTE);
+
   /** What was surveyed, and what came of it. */
   public static final Layer SURVEY = Tables.SURVEY;
 
@@ -256,14 +291,17 @@ public final class Layers {
   /** Variograms used. */
   public static final Layer VGM = Tables.VGM;
 
+  /** What was planned, and what the readings could tell. */
+  public static final Layer PLAN = Tables.PLAN;
+
   /** Record of the run. */
   public static final Layer PROV = Tables.PROV;
 
   /** Every layer and table, in the order of delivery. */
   public static final List<Layer> ALL =
       List.of(
-          GREEN, READING, ZONE, PATCH, CORE, ENVEL, SPOT, NEXTST, ISO, CELL, SURVEY, EVEN, VGM,
-          PROV);
+          GREEN, READING, ZONE, PATCH, CORE, ENVEL, SPOT, NEXTST, ISO, CELL, STATION, WALK, SURVEY,
+          EVEN, VGM, PLAN, PROV);
 
   private Layers() {}
 }

@@ -140,6 +140,35 @@ final class Tables {
           Field.real("cv_medz2", 4, "", "median squared standardised error; near 0.455 is right"),
           Field.text("note", 254, "what the fit found, or why there is none"));
 
+  /** What was planned, and what the readings could tell. */
+  static final Layer PLAN =
+      layer(
+          "plan",
+          "one row a green: its stations in figures and what their readings could find, or why"
+              + " there are none",
+          GeometryKind.NONE,
+          GREEN_ID,
+          RUN_ID,
+          Fields.PLAN_ID,
+          Field.text("design", 24, "how the places were chosen"),
+          Field.whole("n_st", "", "stations, close pairs included, control stations not"),
+          Field.whole("n_pair", "", "stations close to another, which tell the nugget"),
+          Field.whole("n_twice", "", "stations read twice or more, control stations not counted"),
+          Field.whole("n_ctrl", "", "control stations"),
+          Field.whole("n_ins", "", "insertions of the probe in one walk"),
+          Field.real("inset_m", 3, "m", "least distance of a station from the outline"),
+          Field.real("spacing_m", 3, "m", "spacing of the stations, as of a square grid"),
+          Field.real("walk_m", 3, "m", "walk from the first station to the last"),
+          Field.real("minutes", 1, "min", "walk and insertions"),
+          moisture("map_sd", "expected mean kriging standard deviation of the map"),
+          Field.text("map_by", 24, "variogram that expects it: given, or borrowed"),
+          moisture("mean_pm", "half width of the 95 % interval of the green's mean"),
+          Field.text("mean_by", 64, "why that interval, or why none"),
+          Field.text("found", 254, "what the readings could find, and what not"),
+          Field.text("note", 254, "what to know of the plan"),
+          Field.text("reason", 254, "why there is no plan"),
+          Field.text("remedy", 254, "what would change that"));
+
   /** Record of the run. */
   static final Layer PROV =
       layer(

@@ -1,6 +1,7 @@
 package org.mottle.export.write;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.EnumSet;
@@ -10,8 +11,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.TreeSet;
+import java.util.concurrent.Callable;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.record.Provenance;
+import org.mottle.export.record.SideBySide;
 import org.mottle.export.schema.LayerData;
 import org.mottle.export.verify.Verification;
 
@@ -31,12 +35,15 @@ public final class Delivery {
   private final Path out;
   private final boolean overwrite;
   private final Set<Format> formats;
+  private final Set<String> documentPlaces;
   private final int threads;
 
-  private Delivery(Path out, boolean overwrite, Set<Format> formats, int threads) {
+  private Delivery(
+      Path out, boolean overwrite, Set<Format> formats, Set<String> documentPlaces, int threads) {
     this.out = out;
     this.overwrite = overwrite;
     this.formats = formats.isEmpty() ? EnumSet.noneOf(Format.class) : EnumSet.copyOf(formats);
+    this.documentPlaces = Set.copyOf(documentPlaces);
     this.threads = threads;
   }
 
@@ -47,7 +54,17 @@ public final class Delivery {
    */
   public static Delivery of(Path out, boolean overwrite, Set<Format> formats) {
     int threads = Math.max(1, Math.min(4, Runtime.getRuntime().availableProcessors()));
-    return new Delivery(out.toAbsolutePath().normalize(), overwrite, formats, threads);
+    return new Delivery(out.toAbsolutePath().normalize(), overwrite, formats, Set.of(), threads);
+  }
+
+  /**
+   * The same delivery with documents at these places.
+   *
+   * @param places files and folders at the top of the delivery, as {@code stations.csv}, {@code
+   *     cards}
+   */
+  public Delivery withDocumentsAt(Set<String> places) {
+    return new Delivery(out, overwrite, formats, places, threads);
   }
 
   /** The same delivery on at most {@code count} threads. */
@@ -55,7 +72,7 @@ public final class Delivery {
     if (count < 1) {
       throw new IllegalArgumentException("threads must be >= 1, was " + count);
     }
-    return new Delivery(out, overwrite, formats, count);
+    return new Delivery(out, overwrite, formats, documentPlaces, count);
   }
 
   /**
@@ -64,10 +81,27 @@ public final class Delivery {
    * wanted, their library begins to load beside the computation.
    */
   public void check() {
-    Placement.check(out, overwrite, formats);
+    Placement.check(out, overwrite, places());
     if (formats.contains(Format.RASTER)) {
       GeoTiffWriter.warmUp();
     }
+  }
+
+  private Set<String> places() {
+    Set<String> places = new TreeSet<>(documentPlaces);
+    formats.forEach(format -> places.add(format.place()));
+    places.add(Verification.SUMMARY);
+    return places;
+  }
+
+  /** As the other, without documents. */
+  public Delivered write(
+      List<LayerData> layers,
+      List<NamedRaster> rasters,
+      Crs crs,
+      Provenance provenance,
+      Map<String, ?> summary) {
+    return write(layers, rasters, List.of(), crs, provenance, summary);
   }
 
   /**
@@ -75,6 +109,7 @@ public final class Delivery {
    *
    * @param layers in the order of delivery, without {@code prov}; an empty layer is written too
    * @param rasters written when the formats have {@link Format#RASTER}
+   * @param documents at the places the delivery was told of
    * @param crs working CRS of every geometry and raster
    * @param provenance record of the run
    * @param summary figures for {@code summary.json}: maps, lists, texts, numbers, booleans, nulls;
@@ -84,19 +119,22 @@ public final class Delivery {
   public Delivered write(
       List<LayerData> layers,
       List<NamedRaster> rasters,
+      List<Document> documents,
       Crs crs,
       Provenance provenance,
       Map<String, ?> summary) {
+    requireKnown(documents);
     List<LayerData> all = stamped(layers, crs, provenance);
     Optional<String> refusal = rasterRefusal(rasters, crs);
     boolean drawn = formats.contains(Format.RASTER) && refusal.isEmpty();
     List<NamedRaster> kept = drawn ? List.copyOf(rasters) : List.of();
-    try (Placement placement = Placement.beside(out, overwrite, formats)) {
+    try (Placement placement = Placement.beside(out, overwrite, places())) {
       Path draft = placement.draft();
       try {
         DraftWriter writer = new DraftWriter(draft, formats, crs, provenance);
         List<String> notes = new ArrayList<>(writer.write(all, kept, threads));
         refusal.ifPresent(notes::add);
+        write(documents, draft);
         Map<String, Object> record = record(all, kept, crs, provenance, summary, notes);
         List<Delivered.WrittenFile> files = Summary.write(draft, record, threads);
         Verification.contents(draft, threads).orThrow();
@@ -107,6 +145,31 @@ public final class Delivery {
       } catch (IOException e) {
         throw placement.refused(e);
       }
+    }
+  }
+
+  private void requireKnown(List<Document> documents) {
+    for (Document document : documents) {
+      if (!documentPlaces.contains(document.place())) {
+        throw new IllegalArgumentException(
+            "document " + document.path() + " is at none of the places " + documentPlaces);
+      }
+    }
+  }
+
+  private void write(List<Document> documents, Path draft) throws IOException {
+    List<Callable<Path>> work = new ArrayList<>();
+    for (Document document : documents) {
+      Path file = draft.resolve(document.path());
+      Files.createDirectories(file.getParent());
+      work.add(
+          () -> {
+            document.body().write(file);
+            return file;
+          });
+    }
+    if (!work.isEmpty()) {
+      SideBySide.run(work, threads);
     }
   }
 

@@ -15,7 +15,7 @@ import org.mottle.export.record.Fingerprint;
  * names that would still be the same, in capitals or not, carry those of all their ids. The same
  * rasters get the same names on every machine.
  */
-final class FileNames {
+public final class FileNames {
   private static final int LONGEST = 48;
   private static final int HASH_DIGITS = 8;
   private static final String NONE = "none";
@@ -49,7 +49,8 @@ final class FileNames {
     return names;
   }
 
-  static String safe(String id) {
+  /** One id as a name: unchanged where it can be one. */
+  public static String safe(String id) {
     if (id.isEmpty()) {
       return NONE;
     }

@@ -42,13 +42,17 @@ final class Placement implements AutoCloseable {
     Runtime.getRuntime().addShutdownHook(atExit);
   }
 
-  /** Refuses an existing delivery without leave to overwrite, and a folder that cannot be made. */
-  static void check(Path out, boolean overwrite, Set<Format> formats) {
+  /**
+   * Refuses an existing delivery without leave to overwrite, and a folder that cannot be made.
+   *
+   * @param places files and folders of the delivery at its top, the summary among them
+   */
+  static void check(Path out, boolean overwrite, Set<String> places) {
     List<String> lines = new ArrayList<>();
     if (Files.exists(out) && !Files.isDirectory(out)) {
       lines.add(out + " is a file; --out needs a folder");
     } else if (!overwrite) {
-      for (String name : places(formats)) {
+      for (String name : places) {
         if (Files.exists(out.resolve(name))) {
           lines.add(out.resolve(name) + " exists; use --overwrite to replace it, or another --out");
         }
@@ -63,13 +67,6 @@ final class Placement implements AutoCloseable {
     }
   }
 
-  private static Set<String> places(Set<Format> formats) {
-    Set<String> places = new TreeSet<>();
-    formats.forEach(format -> places.add(format.place()));
-    places.add(SUMMARY);
-    return places;
-  }
-
   private static Path existingParent(Path out) {
     Path parent = Files.isDirectory(out) ? out : out.getParent();
     while (parent != null && !Files.exists(parent)) {
@@ -79,8 +76,8 @@ final class Placement implements AutoCloseable {
   }
 
   /** Makes the draft folder. */
-  static Placement beside(Path out, boolean overwrite, Set<Format> formats) {
-    check(out, overwrite, formats);
+  static Placement beside(Path out, boolean overwrite, Set<String> places) {
+    check(out, overwrite, places);
     try {
       Files.createDirectories(out.getParent());
       sweep(out);
@@ -165,7 +162,7 @@ final class Placement implements AutoCloseable {
     paths.forEach(before::remove);
     List<String> told = new ArrayList<>(removed(before));
     delete(earlier());
-    dropEmptyFolders();
+    dropEmptyFolders(before);
     before.removeIf(path -> !Files.exists(out.resolve(path)));
     before.forEach(
         path ->
@@ -202,9 +199,13 @@ final class Placement implements AutoCloseable {
                     .collect(Collectors.joining(", ")));
   }
 
-  private void dropEmptyFolders() throws IOException {
-    for (Format format : Format.values()) {
-      Path place = out.resolve(format.place());
+  /** The folders at the top that held what this delivery has not. */
+  private void dropEmptyFolders(Set<String> gone) throws IOException {
+    Set<String> folders = new TreeSet<>();
+    gone.forEach(path -> folders.add(path.substring(0, Math.max(0, path.indexOf('/')))));
+    folders.remove("");
+    for (String folder : folders) {
+      Path place = out.resolve(folder);
       if (Files.isDirectory(place)) {
         try (Stream<Path> content = Files.list(place)) {
           if (content.findAny().isPresent()) {

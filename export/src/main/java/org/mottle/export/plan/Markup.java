@@ -1,0 +1,21 @@
+package org.mottle.export.plan;
+
+/** Text as HTML and SVG want it. */
+final class Markup {
+  private Markup() {}
+
+  static String text(String raw) {
+    StringBuilder safe = new StringBuilder(raw.length());
+    for (int i = 0; i < raw.length(); i++) {
+      char c = raw.charAt(i);
+      switch (c) {
+        case '&' -> safe.append("&amp;");
+        case '<' -> safe.append("&lt;");
+        case '>' -> safe.append("&gt;");
+        case '"' -> safe.append("&quot;");
+        default -> safe.append(c < ' ' ? ' ' : c);
+      }
+    }
+    return safe.toString();
+  }
+}

@@ -1,0 +1,22 @@
+package org.mottle.export.plan;
+
+import java.util.List;
+
+/**
+ * What the readings of a plan could tell, before any is taken.
+ *
+ * @param mapSdPct expected mean kriging standard deviation over the green, % by volume; NaN when it
+ *     cannot be said
+ * @param mapBy whose variogram says so: given, or borrowed
+ * @param meanHalfPct half width of the 95 % interval of the green's mean, % by volume; NaN when the
+ *     places say nothing of the mean
+ * @param meanBy why that interval, or why there is none
+ * @param found what could be found and what not, one sentence each
+ */
+public record Prospect(
+    double mapSdPct, String mapBy, double meanHalfPct, String meanBy, List<String> found) {
+
+  public Prospect {
+    found = List.copyOf(found);
+  }
+}
