@@ -54,10 +54,16 @@ public final class FieldNames {
           "bnd_src",
           "acc_m");
 
+  static final List<String> PLAN = List.of("plan_id", "insertions");
+
   private FieldNames() {}
 
   /** Every name that can be mapped, each once, those of readings first. */
   public static List<String> all() {
-    return Stream.of(READING, GREEN, X, Y, LON, LAT).flatMap(List::stream).distinct().toList();
+    return Stream.of(
+            READING, GREEN, ConditionsReader.NAMES, MarksReader.NAMES, PLAN, X, Y, LON, LAT)
+        .flatMap(List::stream)
+        .distinct()
+        .toList();
   }
 }

@@ -34,9 +34,9 @@ final class ReadingColumns {
   private final double[] soilC;
   private final double[] conductivity;
   private final double[] height;
-  private final String[] positionSource;
+  final String[] positionSource;
   final double[] positionSd;
-  private final Reading.Role[] role;
+  final Reading.Role[] role;
   private final String[] finding;
   private final String[] status;
   private final boolean[] used;

@@ -9,12 +9,18 @@ import org.mottle.engine.survey.Reading;
  *
  * @param readings those that belong to a green, each with its green's id, in the order of the file
  * @param outside those that lie where no map can use them; never dropped in silence
+ * @param unplaced those without a position, where they were asked for; x and y are NaN
  * @param source name of the file, for messages
  * @param notes what was detected or decided, one line each, to be told to the user
  */
 public record Readings(
-    List<Reading> readings, List<Outside> outside, String source, List<String> notes) {
+    List<Reading> readings,
+    List<Outside> outside,
+    List<Reading> unplaced,
+    String source,
+    List<String> notes) {
   public Readings {
+    unplaced = List.copyOf(unplaced);
     readings = List.copyOf(readings);
     outside = List.copyOf(outside);
     notes = List.copyOf(notes);

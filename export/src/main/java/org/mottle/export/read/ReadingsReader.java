@@ -9,6 +9,7 @@ import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Point;
+import org.mottle.engine.position.PositionSource;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.crs.CrsTransform;
 import org.mottle.export.problem.InputRefused;
@@ -16,9 +17,9 @@ import org.mottle.export.problem.Problems;
 
 /**
  * Reads readings into the working CRS and puts each to its green. A reading that names its green
- * stays with it while it lies within reach of the outline: two standard errors of its position, 5 m
- * where that is not recorded. A reading that names none belongs to the green it lies in. All others
- * are handed over apart, with their distance.
+ * stays with it while it lies within reach of the outline: two standard errors of its position and
+ * of a shift usual for its source, 5 m where that is not recorded. A reading that names none
+ * belongs to the green it lies in. All others are handed over apart, with their distance.
  */
 public final class ReadingsReader {
   /** Layer taken from a GeoPackage that holds several. */
@@ -27,6 +28,9 @@ public final class ReadingsReader {
   /** Two standard errors of a hand-held receiver in the open, m. */
   private static final double REACH_M = 5;
 
+  /** A control station may lie on the collar or beside it, m. */
+  private static final double CONTROL_REACH_M = 30;
+
   private static final int SHOWN = 8;
 
   private final FeatureTable table;
@@ -34,8 +38,11 @@ public final class ReadingsReader {
   private final GreenFinder finder;
   private final Problems problems = new Problems();
   private final ReadingColumns columns;
+  private final boolean keepUnplaced;
 
-  private ReadingsReader(FeatureTable table, InputOptions options, Greens greens) {
+  private ReadingsReader(
+      FeatureTable table, InputOptions options, Greens greens, boolean keepUnplaced) {
+    this.keepUnplaced = keepUnplaced;
     this.table = table;
     this.greens = greens;
     this.finder = new GreenFinder(greens.greens());
@@ -54,9 +61,27 @@ public final class ReadingsReader {
    */
   public static Readings read(
       String file, InputOptions options, Greens greens, Optional<String> survey) {
+    return read(file, options, greens, survey, false);
+  }
+
+  /**
+   * As above; readings that name their green and have no position are kept apart, to be placed by
+   * plan, order or track.
+   */
+  public static Readings readWithUnplaced(
+      String file, InputOptions options, Greens greens, Optional<String> survey) {
+    return read(file, options, greens, survey, true);
+  }
+
+  private static Readings read(
+      String file,
+      InputOptions options,
+      Greens greens,
+      Optional<String> survey,
+      boolean keepUnplaced) {
     FeatureTable all = FeatureFile.read(file, options, LAYER);
     FeatureTable table = survey.map(id -> SurveyFilter.of(all, options, id)).orElse(all);
-    return new ReadingsReader(table, options, greens).read();
+    return new ReadingsReader(table, options, greens, keepUnplaced).read();
   }
 
   private Readings read() {
@@ -66,10 +91,15 @@ public final class ReadingsReader {
     problems.throwIfAny();
     List<Reading> inside = new ArrayList<>();
     List<Readings.Outside> outside = new ArrayList<>();
+    List<Reading> unplaced = new ArrayList<>();
     for (int i = 0; i < places.length; i++) {
       Coordinate c = places[i];
       String named = columns.green[i];
-      Optional<String> home = home(named, c, columns.positionSd[i]);
+      if (c == null) {
+        unplaced.add(columns.reading(i, Double.NaN, Double.NaN, Double.NaN, named));
+        continue;
+      }
+      Optional<String> home = home(i, c);
       Reading reading = columns.reading(i, c.x, c.y, c.getZ(), home.orElse(named));
       if (home.isPresent()) {
         inside.add(reading);
@@ -77,11 +107,19 @@ public final class ReadingsReader {
         outside.add(outside(reading, table.rows().get(i)));
       }
     }
-    requireSomeInside(inside, outside);
-    return new Readings(inside, outside, table.name(), notes);
+    if (unplaced.isEmpty()) {
+      requireSomeInside(inside, outside);
+    }
+    return new Readings(inside, outside, unplaced, table.name(), notes);
   }
 
-  private Optional<String> home(String named, Coordinate c, double sdM) {
+  private Optional<String> home(int i, Coordinate c) {
+    String named = columns.green[i];
+    if (!named.isEmpty()
+        && columns.role[i] == Reading.Role.CONTROL
+        && finder.distance(named, c.x, c.y) <= CONTROL_REACH_M) {
+      return Optional.of(named);
+    }
     Optional<String> round = finder.round(c.x, c.y);
     if (named.isEmpty()) {
       return round;
@@ -89,10 +127,18 @@ public final class ReadingsReader {
     if (finder.isIn(named, c.x, c.y)) {
       return Optional.of(named);
     }
-    double reach = Double.isNaN(sdM) ? REACH_M : 2 * sdM;
+    double reach = reach(i);
     return round.isEmpty() && finder.distance(named, c.x, c.y) <= reach
         ? Optional.of(named)
         : Optional.empty();
+  }
+
+  /** Two standard errors: of the position and of a shift common to the visit. */
+  private double reach(int i) {
+    double sd = columns.positionSd[i];
+    double shift =
+        PositionSource.named(columns.positionSource[i]).map(PositionSource::shiftM).orElse(0.0);
+    return Double.isNaN(sd) ? REACH_M : 2 * Math.hypot(sd, shift);
   }
 
   private Readings.Outside outside(Reading reading, FeatureTable.Row row) {
@@ -160,7 +206,9 @@ public final class ReadingsReader {
       FeatureTable.Row row = table.rows().get(i);
       Optional<Coordinate> own = place(row);
       if (own.isEmpty()) {
-        nowhere.add(row.number());
+        if (!keepUnplaced || columns.green[i].isEmpty()) {
+          nowhere.add(row.number());
+        }
         continue;
       }
       try {

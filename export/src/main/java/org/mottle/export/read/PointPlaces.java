@@ -1,0 +1,56 @@
+package org.mottle.export.read;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Point;
+import org.mottle.export.crs.Crs;
+import org.mottle.export.crs.CrsTransform;
+import org.mottle.export.problem.InputRefused;
+import org.mottle.export.problem.Problems;
+
+/** The points of a table in the working CRS, one a row; rows without one are a problem. */
+final class PointPlaces {
+
+  private PointPlaces() {}
+
+  static Coordinate[] of(FeatureTable table, Crs working, Problems problems) {
+    CrsTransform transform =
+        CrsTransform.between(
+            table.crs().orElseThrow(() -> GivenCrs.missing(table.name(), "names no CRS")), working);
+    Coordinate[] places = new Coordinate[table.rows().size()];
+    List<Integer> nowhere = new ArrayList<>();
+    for (int i = 0; i < places.length; i++) {
+      FeatureTable.Row row = table.rows().get(i);
+      Optional<Coordinate> point = point(row.geometry());
+      if (point.isEmpty()) {
+        nowhere.add(row.number());
+        continue;
+      }
+      try {
+        places[i] = transform.apply(point.get());
+      } catch (InputRefused e) {
+        problems.add("%s: %s", table.at(row), e.getMessage());
+      }
+    }
+    problems.require(
+        nowhere.isEmpty(),
+        "%s: no single point in %s %s; give one or leave them out",
+        table.name(),
+        table.unit(nowhere.size()),
+        Problems.listed(nowhere));
+    return places;
+  }
+
+  private static Optional<Coordinate> point(Geometry g) {
+    return g == null
+            || g.isEmpty()
+            || g.getNumGeometries() != 1
+            || !(g.getGeometryN(0) instanceof Point)
+            || Double.isNaN(g.getCoordinate().x)
+        ? Optional.empty()
+        : Optional.of(g.getCoordinate());
+  }
+}
