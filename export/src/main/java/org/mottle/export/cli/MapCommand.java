@@ -29,6 +29,7 @@ final class MapCommand implements Callable<Integer> {
 
   @Mixin CommonOptions common;
   @Mixin MapOptions options;
+  @Mixin FieldOptions field;
 
   @Option(
       names = "--greens",
@@ -100,7 +101,8 @@ final class MapCommand implements Callable<Integer> {
             new MapRequest.Inputs(greens, readings, Optional.ofNullable(survey)),
             site,
             new MapRequest.Output(out, common.overwrite, formats, options.cells),
-            common.threads());
+            common.threads(),
+            field.files());
     return run(request, common);
   }
 

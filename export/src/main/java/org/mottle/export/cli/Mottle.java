@@ -28,6 +28,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
     },
     subcommands = {
       DemoCommand.class,
+      ReviewCommand.class,
       MapCommand.class,
       VariogramCommand.class,
       EstimateCommand.class,

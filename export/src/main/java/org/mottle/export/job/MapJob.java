@@ -9,8 +9,11 @@ import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.mapping.SurveyMap;
 import org.mottle.engine.mapping.SurveyMapper;
 import org.mottle.engine.progress.Progress;
+import org.mottle.engine.review.Finding;
+import org.mottle.engine.review.Severity;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.crs.Crs;
+import org.mottle.export.field.FieldWork;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.read.Greens;
 import org.mottle.export.read.GreensReader;
@@ -45,33 +48,58 @@ public final class MapJob {
             .withThreads(request.threads());
     delivery.check();
     Greens greens = greens();
-    Readings readings =
-        ReadingsReader.read(
-            request.inputs().readings(), inputOptions(), greens, request.inputs().survey());
     List<String> told = new ArrayList<>(greens.notes());
-    told.addAll(readings.notes());
-    readings.outside().forEach(o -> told.add(o.line() + "; not mapped"));
-    List<GreenSurvey> subjects = new Subjects(request).of(greens, readings);
+    Taken taken = request.field().isEmpty() ? asRead(greens) : reviewed(greens, progress);
+    told.addAll(taken.told());
+    List<GreenSurvey> subjects = taken.subjects();
     told.addAll(Subjects.unread(subjects, greens));
     told.addAll(Subjects.withoutClasses(subjects, request.site().bands()));
-    told.addAll(DoubtfulReadings.of(subjects, readings.source()));
     told.addAll(UntoldPositions.of(subjects, request.site().mapping().positions()));
 
     SurveyMap map =
         new SurveyMapper(request.site().mapping()).map(subjects, request.threads(), progress);
 
-    List<Reading> outside = readings.outside().stream().map(Readings.Outside::reading).toList();
-    List<LayerData> layers = MapLayers.of(map, outside, request.output().cells());
+    List<LayerData> layers = MapLayers.of(map, taken.outside(), request.output().cells());
     Map<String, Object> figures = MapFigures.of(map, layers, told);
     progress.check();
     Delivered delivered =
         delivery.write(
-            layers,
-            rasters(map),
-            greens.working(),
-            RunRecord.of(request, greens, readings, map),
-            figures);
+            layers, rasters(map), greens.working(), RunRecord.of(request, greens, map), figures);
     return new MapReport(map, told, figures, delivered);
+  }
+
+  /** What is mapped, what lies outside, and what is to be told of it. */
+  private record Taken(List<GreenSurvey> subjects, List<Reading> outside, List<String> told) {}
+
+  private Taken asRead(Greens greens) {
+    Readings readings =
+        ReadingsReader.read(
+            request.inputs().readings(), inputOptions(), greens, request.inputs().survey());
+    List<String> told = new ArrayList<>(readings.notes());
+    readings.outside().forEach(o -> told.add(o.line() + "; not mapped"));
+    List<GreenSurvey> subjects = new Subjects(request).of(greens, readings);
+    told.addAll(DoubtfulReadings.of(subjects, readings.source()));
+    return new Taken(
+        subjects, readings.outside().stream().map(Readings.Outside::reading).toList(), told);
+  }
+
+  /** With what was recorded beside the readings: placed, made comparable, checked. */
+  private Taken reviewed(Greens greens, Progress progress) {
+    FieldWork work =
+        FieldWork.of(
+            greens,
+            List.of(request.inputs().readings()),
+            request.field(),
+            inputOptions(),
+            request.inputs().survey(),
+            progress);
+    List<String> told = new ArrayList<>(work.notes());
+    for (Finding finding : work.reviewed().allFindings()) {
+      if (finding.severity() != Severity.NOTE) {
+        told.add(finding.line());
+      }
+    }
+    return new Taken(new Subjects(request).of(greens, work), work.reviewed().elsewhere(), told);
   }
 
   private Greens greens() {

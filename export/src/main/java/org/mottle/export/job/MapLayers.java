@@ -130,6 +130,17 @@ public final class MapLayers {
     return mapped;
   }
 
+  /** A reading of a green, used or not as its review says. */
+  public static FeatureRow reading(Reading r, Green green, String survey) {
+    double edge = new EdgeDistance(green.outline()).at(r.x(), r.y());
+    return reading(r, green.id(), survey, edge, r.quality().used());
+  }
+
+  /** A reading that lies on no green of the record. */
+  public static FeatureRow reading(Reading r) {
+    return reading(r, r.label().greenId(), r.label().surveyId(), Double.NaN, r.quality().used());
+  }
+
   private static FeatureRow reading(
       Reading r, String green, String survey, double edgeM, boolean used) {
     Map<String, Object> row = new HashMap<>();

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.EnumSet;
 import java.util.Optional;
 import java.util.Set;
+import org.mottle.export.field.FieldFiles;
 import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Format;
 
@@ -14,8 +15,11 @@ import org.mottle.export.write.Format;
  * @param site settings in force, options of the command line included
  * @param output what to write and where
  * @param threads at least 1; the result is the same for any number
+ * @param field what was recorded beside the readings; with any of it the readings are placed and
+ *     reviewed before they are mapped
  */
-public record MapRequest(Inputs inputs, SiteSettings site, Output output, int threads) {
+public record MapRequest(
+    Inputs inputs, SiteSettings site, Output output, int threads, FieldFiles field) {
 
   /**
    * @param greens file, or {@code file.gpkg#layer}
@@ -31,6 +35,11 @@ public record MapRequest(Inputs inputs, SiteSettings site, Output output, int th
    * @param cells whether the layer {@code cell} is wanted
    */
   public record Output(Path folder, boolean overwrite, Set<Format> formats, boolean cells) {}
+
+  /** Readings that are mapped as they stand. */
+  public MapRequest(Inputs inputs, SiteSettings site, Output output, int threads) {
+    this(inputs, site, output, threads, FieldFiles.NONE);
+  }
 
   public MapRequest {
     if (threads < 1) {
@@ -61,11 +70,15 @@ public record MapRequest(Inputs inputs, SiteSettings site, Output output, int th
 
   public MapRequest withSurvey(String surveyId) {
     return new MapRequest(
-        new Inputs(inputs.greens, inputs.readings, Optional.of(surveyId)), site, output, threads);
+        new Inputs(inputs.greens, inputs.readings, Optional.of(surveyId)),
+        site,
+        output,
+        threads,
+        field);
   }
 
   public MapRequest withSite(SiteSettings newSite) {
-    return new MapRequest(inputs, newSite, output, threads);
+    return new MapRequest(inputs, newSite, output, threads, field);
   }
 
   public MapRequest withFormats(Set<Format> formats) {
@@ -83,10 +96,15 @@ public record MapRequest(Inputs inputs, SiteSettings site, Output output, int th
   }
 
   public MapRequest withThreads(int newThreads) {
-    return new MapRequest(inputs, site, output, newThreads);
+    return new MapRequest(inputs, site, output, newThreads, field);
+  }
+
+  /** With what was recorded beside the readings. */
+  public MapRequest withField(FieldFiles files) {
+    return new MapRequest(inputs, site, output, threads, files);
   }
 
   private MapRequest with(Output newOutput) {
-    return new MapRequest(inputs, site, newOutput, threads);
+    return new MapRequest(inputs, site, newOutput, threads, field);
   }
 }

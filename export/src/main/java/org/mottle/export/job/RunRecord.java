@@ -15,7 +15,6 @@ import org.mottle.engine.mapping.SurveyMap;
 import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.TargetBand;
 import org.mottle.export.read.Greens;
-import org.mottle.export.read.Readings;
 import org.mottle.export.record.Fingerprint;
 import org.mottle.export.record.InputFile;
 import org.mottle.export.record.Json;
@@ -27,10 +26,12 @@ final class RunRecord {
 
   private RunRecord() {}
 
-  static Provenance of(MapRequest request, Greens greens, Readings readings, SurveyMap map)
-      throws IOException {
+  static Provenance of(MapRequest request, Greens greens, SurveyMap map) throws IOException {
     List<InputFile> inputs = new ArrayList<>(InputRecord.of(request.inputs().greens()));
     inputs.addAll(InputRecord.of(request.inputs().readings()));
+    for (String file : request.field().all()) {
+      inputs.addAll(InputRecord.of(file));
+    }
     Map<String, Object> parameters = parameters(request);
     parameters.put("bands", bands(map));
     String runId =
@@ -43,7 +44,7 @@ final class RunRecord {
     return new Provenance(
         runId,
         ProgramVersion.current(),
-        lastReading(readings),
+        lastReading(map),
         inputs,
         parameters,
         request.site().mapping().uncertainty().seed(),
@@ -100,14 +101,16 @@ final class RunRecord {
   }
 
   /** The record's time stamp: of the data, not of the clock, so that two runs are alike. */
-  private static Instant lastReading(Readings readings) {
+  private static Instant lastReading(SurveyMap map) {
     Instant last = Instant.EPOCH;
-    for (Reading r : readings.readings()) {
-      try {
-        Instant time = OffsetDateTime.parse(r.protocol().time()).toInstant();
-        last = time.isAfter(last) ? time : last;
-      } catch (DateTimeException e) {
-        continue; // a time without an offset names no instant
+    for (Outcome outcome : map.outcomes()) {
+      for (Reading r : outcome.subject().readings()) {
+        try {
+          Instant time = OffsetDateTime.parse(r.protocol().time()).toInstant();
+          last = time.isAfter(last) ? time : last;
+        } catch (DateTimeException e) {
+          continue; // a time without an offset names no instant
+        }
       }
     }
     return last;

@@ -9,9 +9,11 @@ import java.util.Set;
 import org.mottle.engine.mapping.Coincidence;
 import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.observation.DuplicatePolicy;
+import org.mottle.engine.review.ReviewedVisit;
 import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.Refusal;
+import org.mottle.export.field.FieldWork;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.read.Greens;
@@ -36,6 +38,24 @@ final class Subjects {
    */
   List<GreenSurvey> of(Greens greens, Readings readings) {
     List<GreenSurvey> subjects = paired(greens, readings);
+    check(subjects, greens);
+    return subjects;
+  }
+
+  /** The visits of a review, each with what was found in its way. */
+  List<GreenSurvey> of(Greens greens, FieldWork work) {
+    List<GreenSurvey> subjects = new ArrayList<>();
+    for (ReviewedVisit v : work.reviewed().visits()) {
+      Green green = v.visit().green();
+      subjects.add(
+          new GreenSurvey(
+              green,
+              v.visit().surveyId(),
+              v.visit().readings(),
+              request.site().bands().bandOf(green),
+              v.obstacle(),
+              work.errors(v)));
+    }
     check(subjects, greens);
     return subjects;
   }

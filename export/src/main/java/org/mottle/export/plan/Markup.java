@@ -1,10 +1,10 @@
 package org.mottle.export.plan;
 
 /** Text as HTML and SVG want it. */
-final class Markup {
+public final class Markup {
   private Markup() {}
 
-  static String text(String raw) {
+  public static String text(String raw) {
     StringBuilder safe = new StringBuilder(raw.length());
     for (int i = 0; i < raw.length(); i++) {
       char c = raw.charAt(i);

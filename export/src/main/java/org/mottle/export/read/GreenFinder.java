@@ -12,7 +12,7 @@ import org.locationtech.jts.operation.distance.IndexedFacetDistance;
 import org.mottle.engine.survey.Green;
 
 /** Which green a place lies in, and how far it is from one. The edge belongs to the green. */
-final class GreenFinder {
+public final class GreenFinder {
   private static final GeometryFactory FACTORY = new GeometryFactory();
 
   private final List<Green> greens;
@@ -20,7 +20,7 @@ final class GreenFinder {
   private final Map<String, IndexedPointInAreaLocator> locators = new HashMap<>();
   private final Map<String, IndexedFacetDistance> edges = new HashMap<>();
 
-  GreenFinder(List<Green> greens) {
+  public GreenFinder(List<Green> greens) {
     this.greens = greens;
     for (Green green : greens) {
       byId.put(green.id(), green);
@@ -32,7 +32,7 @@ final class GreenFinder {
   }
 
   /** The first green of the file round the place. */
-  Optional<String> round(double x, double y) {
+  public Optional<String> round(double x, double y) {
     return greens.stream()
         .filter(g -> g.outline().getEnvelopeInternal().contains(x, y))
         .map(Green::id)
@@ -40,14 +40,14 @@ final class GreenFinder {
         .findFirst();
   }
 
-  boolean isIn(String id, double x, double y) {
+  public boolean isIn(String id, double x, double y) {
     IndexedPointInAreaLocator locator =
         locators.computeIfAbsent(id, k -> new IndexedPointInAreaLocator(byId.get(k).outline()));
     return locator.locate(new Coordinate(x, y)) != Location.EXTERIOR;
   }
 
   /** From the outline of a green, m; 0 inside. */
-  double distance(String id, double x, double y) {
+  public double distance(String id, double x, double y) {
     if (isIn(id, x, y)) {
       return 0;
     }
@@ -56,7 +56,7 @@ final class GreenFinder {
     return edge.distance(FACTORY.createPoint(new Coordinate(x, y)));
   }
 
-  String nearest(double x, double y) {
+  public String nearest(double x, double y) {
     String best = greens.get(0).id();
     double least = Double.POSITIVE_INFINITY;
     for (Green green : greens) {

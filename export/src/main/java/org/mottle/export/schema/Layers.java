@@ -285,6 +285,27 @@ public final class Layers {
   /** What was surveyed, and what came of it. */
   public static final Layer SURVEY = Tables.SURVEY;
 
+  /** What a review found, where it lies. */
+  public static final Layer FINDING =
+      layer(
+          "finding",
+          "what a review found: a point for each reading it is about, else one on the green",
+          GeometryKind.POINT,
+          GREEN_ID,
+          SURV_ID,
+          RUN_ID,
+          Field.text("st_id", 64, "station"),
+          Field.text("qa_code", 64, "what was looked for"),
+          Field.text("title", 120, "what that is, in words"),
+          Field.text("qa_stat", 16, "note, warn or reject"),
+          Field.whole("n_read", "", "readings the finding is about; 0: the whole visit or survey"),
+          Field.text("reason", 254, "what was seen; the page has it whole"),
+          Field.text("remedy", 254, "what would settle or mend it"),
+          CRS_NOTE);
+
+  /** One row a green and survey of a review. */
+  public static final Layer VISIT = Tables.VISIT;
+
   /** Evenness of the moisture. */
   public static final Layer EVEN = Tables.EVEN;
 
@@ -301,7 +322,7 @@ public final class Layers {
   public static final List<Layer> ALL =
       List.of(
           GREEN, READING, ZONE, PATCH, CORE, ENVEL, SPOT, NEXTST, ISO, CELL, STATION, WALK, SURVEY,
-          EVEN, VGM, PLAN, PROV);
+          EVEN, VGM, FINDING, VISIT, PLAN, PROV);
 
   private Layers() {}
 }

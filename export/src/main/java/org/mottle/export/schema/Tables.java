@@ -70,6 +70,25 @@ final class Tables {
               "reason", 254, "why this method, or why there is no map, and what to know of it"),
           Field.text("remedy", 254, "what would change that"));
 
+  /** Grades of a review. */
+  static final Layer VISIT =
+      layer(
+          "visit",
+          "one row a green and survey: how far its readings can be trusted",
+          GeometryKind.NONE,
+          GREEN_ID,
+          SURV_ID,
+          RUN_ID,
+          Field.whole("n_read", "", "readings"),
+          Field.whole("n_used", "", "readings that are used"),
+          Field.whole("n_warn", "", "readings in doubt"),
+          Field.whole("n_reject", "", "readings rejected"),
+          Field.text("grade", 4, "A to D"),
+          Field.text("means", 64, "what the grade means"),
+          Field.text("why", 254, "what keeps it from a better grade; the page has it whole"),
+          Field.text("raise", 254, "what would raise it"),
+          Field.whole("mappable", "", "1 when the visit may be mapped, else 0"));
+
   /** Evenness of the moisture. */
   static final Layer EVEN =
       layer(

@@ -1,0 +1,270 @@
+package org.mottle.export.field;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.mottle.engine.design.StationPlan;
+import org.mottle.engine.position.Mark;
+import org.mottle.engine.position.Tie;
+import org.mottle.engine.progress.Progress;
+import org.mottle.engine.review.FieldRecord;
+import org.mottle.engine.review.Finding;
+import org.mottle.engine.review.GreenVisit;
+import org.mottle.engine.review.Placing;
+import org.mottle.engine.review.Review;
+import org.mottle.engine.review.ReviewSettings;
+import org.mottle.engine.review.Reviewed;
+import org.mottle.engine.review.ReviewedVisit;
+import org.mottle.engine.review.Rule;
+import org.mottle.engine.review.Severity;
+import org.mottle.engine.survey.Conditions;
+import org.mottle.engine.survey.Green;
+import org.mottle.engine.survey.Reading;
+import org.mottle.engine.survey.VisitErrors;
+import org.mottle.engine.track.Track;
+import org.mottle.export.crs.Crs;
+import org.mottle.export.problem.InputRefused;
+import org.mottle.export.problem.Problems;
+import org.mottle.export.read.ConditionsReader;
+import org.mottle.export.read.Greens;
+import org.mottle.export.read.InputOptions;
+import org.mottle.export.read.MarksReader;
+import org.mottle.export.read.PlansReader;
+import org.mottle.export.read.Readings;
+import org.mottle.export.read.ReadingsReader;
+import org.mottle.export.read.TrackReader;
+
+/**
+ * Readings with all that was recorded beside them, placed and reviewed.
+ *
+ * @param reviewed what the review came to
+ * @param left readings that have no position and could not be placed
+ * @param shifts taken off visits, by survey/green
+ * @param notes told on the way
+ */
+public record FieldWork(
+    Reviewed reviewed, List<Reading> left, Map<String, Placing.Shift> shifts, List<String> notes) {
+
+  /**
+   * @param readings one or more files
+   * @param survey the only survey; empty: all
+   * @throws InputRefused with the problems of all files that can be read so far
+   */
+  public static FieldWork of(
+      Greens greens,
+      List<String> readings,
+      FieldFiles files,
+      InputOptions options,
+      Optional<String> survey,
+      Progress progress) {
+    return new Reader(greens, options, survey).read(readings, files, progress);
+  }
+
+  /** What is known of the errors that the readings of a visit have in common. */
+  public VisitErrors errors(ReviewedVisit visit) {
+    Placing.Shift shift = shifts.get(visit.visit().surveyId() + "/" + visit.visit().green().id());
+    return new VisitErrors(visit.errors(), shift == null ? Double.NaN : shift.leftSdM());
+  }
+
+  /** Reads one set of files; one use. */
+  private static final class Reader {
+    private final Greens greens;
+    private final InputOptions options;
+    private final Optional<String> survey;
+    private final List<String> notes = new ArrayList<>();
+    private final Problems problems = new Problems();
+    private final List<Finding> findings = new ArrayList<>();
+
+    Reader(Greens greens, InputOptions options, Optional<String> survey) {
+      this.greens = greens;
+      this.options = options;
+      this.survey = survey;
+    }
+
+    FieldWork read(List<String> files, FieldFiles beside, Progress progress) {
+      Crs working = greens.working();
+      List<Readings> read = new ArrayList<>();
+      for (String file : files) {
+        attempt(() -> read.add(ReadingsReader.readWithUnplaced(file, options, greens, survey)));
+      }
+      List<Conditions> conditions = new ArrayList<>();
+      beside
+          .conditions()
+          .ifPresent(
+              f -> attempt(() -> conditions.addAll(ConditionsReader.read(f, options, notes))));
+      List<StationPlan> plans = new ArrayList<>();
+      beside
+          .plan()
+          .ifPresent(f -> attempt(() -> plans.addAll(PlansReader.read(f, options, working))));
+      List<Readings> controls = new ArrayList<>();
+      beside
+          .controls()
+          .ifPresent(
+              f ->
+                  attempt(
+                      () ->
+                          controls.add(
+                              ReadingsReader.readWithUnplaced(
+                                  f, options, greens, Optional.empty()))));
+      List<Tie> ties = new ArrayList<>();
+      beside
+          .ties()
+          .ifPresent(f -> attempt(() -> ties.addAll(MarksReader.ties(f, options, working))));
+      List<Mark> marks = new ArrayList<>();
+      beside
+          .marks()
+          .ifPresent(f -> attempt(() -> marks.addAll(MarksReader.marks(f, options, working))));
+      problems.require(
+          beside.ties().isEmpty() || beside.marks().isPresent(),
+          "--ties needs --marks: where the marks are that the ties were taken at");
+      List<Track> tracks = new ArrayList<>();
+      for (String file : beside.tracks()) {
+        attempt(() -> tracks.addAll(TrackReader.read(file, working, notes)));
+      }
+      checkGreens(conditions, plans);
+      problems.throwIfAny();
+      read.forEach(r -> notes.addAll(r.notes()));
+      return work(read, controls, conditions, plans, ties, marks, tracks, progress);
+    }
+
+    private void attempt(Runnable reading) {
+      try {
+        reading.run();
+      } catch (InputRefused e) {
+        e.lines().forEach(line -> problems.add("%s", line));
+      }
+    }
+
+    /** Names in the other files that no green has. */
+    private void checkGreens(List<Conditions> conditions, List<StationPlan> plans) {
+      List<String> known = greens.greens().stream().map(Green::id).toList();
+      Set<String> unknown = new LinkedHashSet<>();
+      conditions.stream().map(Conditions::greenId).filter(g -> !g.isEmpty()).forEach(unknown::add);
+      plans.stream().map(StationPlan::greenId).forEach(unknown::add);
+      unknown.removeAll(known);
+      if (!unknown.isEmpty()) {
+        notes.add(
+            "conditions or plans name green "
+                + Problems.listed(List.copyOf(unknown))
+                + ", which "
+                + greens.source()
+                + " does not hold");
+      }
+    }
+
+    private FieldWork work(
+        List<Readings> read,
+        List<Readings> controlFiles,
+        List<Conditions> conditions,
+        List<StationPlan> plans,
+        List<Tie> ties,
+        List<Mark> marks,
+        List<Track> tracks,
+        Progress progress) {
+      Placing.Placed placed =
+          new Placing(conditions, plans, tracks)
+              .place(read.stream().flatMap(r -> r.unplaced().stream()).toList());
+      findings.addAll(placed.findings());
+      Set<String> surveys = new LinkedHashSet<>();
+      for (Readings r : read) {
+        r.readings().forEach(x -> surveys.add(x.label().surveyId()));
+        r.outside().forEach(x -> surveys.add(x.reading().label().surveyId()));
+        r.unplaced().forEach(x -> surveys.add(x.label().surveyId()));
+      }
+      Map<String, Placing.Shift> shifts =
+          Placing.shifts(
+              ties.stream().filter(t -> surveys.contains(t.surveyId())).toList(),
+              marks,
+              conditions,
+              findings);
+      List<Reading> named = new ArrayList<>();
+      List<Reading> controls = new ArrayList<>();
+      for (Readings r : read) {
+        r.readings().forEach(x -> (isControl(x) ? controls : named).add(x));
+        r.outside().forEach(x -> named.add(x.reading()));
+      }
+      for (Readings r : controlFiles) {
+        r.readings().stream()
+            .filter(x -> surveys.contains(x.label().surveyId()))
+            .forEach(controls::add);
+      }
+      List<Reading> moved = new ArrayList<>(Placing.moved(named, shifts));
+      moved.addAll(placed.readings());
+      Homes homes = new Homes(greens);
+      List<GreenVisit> visits = new ArrayList<>();
+      Map<List<String>, List<Reading>> byVisit = new LinkedHashMap<>();
+      List<FieldRecord.Elsewhere> elsewhere = new ArrayList<>();
+      for (Reading r : moved) {
+        homes
+            .elsewhere(r)
+            .ifPresentOrElse(
+                elsewhere::add,
+                () -> {
+                  Reading own = homes.named(r);
+                  byVisit
+                      .computeIfAbsent(
+                          List.of(own.label().surveyId(), own.label().greenId()),
+                          k -> new ArrayList<>())
+                      .add(own);
+                });
+      }
+      for (String id : surveys) {
+        for (Green green : greens.greens()) {
+          List<Reading> own = byVisit.getOrDefault(List.of(id, green.id()), List.of());
+          if (!own.isEmpty()) {
+            visits.add(
+                new GreenVisit(
+                    green,
+                    id,
+                    own,
+                    conditions.stream().filter(c -> c.isOf(id, green.id())).findFirst(),
+                    Placing.plansOf(id, green.id(), conditions, plans)));
+          }
+        }
+      }
+      tellDisagreeing(visits);
+      Reviewed reviewed =
+          Review.of(
+              new FieldRecord(visits, controls, elsewhere, findings),
+              ReviewSettings.DEFAULT,
+              progress);
+      return new FieldWork(reviewed, placed.left(), shifts, notes);
+    }
+
+    private static boolean isControl(Reading r) {
+      return r.role() == Reading.Role.CONTROL;
+    }
+
+    /** Stations that were read and are in no plan the record names. */
+    private void tellDisagreeing(List<GreenVisit> visits) {
+      for (GreenVisit v : visits) {
+        if (v.plans().isEmpty()) {
+          continue;
+        }
+        List<String> unknown =
+            v.readings().stream()
+                .map(r -> r.label().stationId())
+                .filter(id -> !id.isEmpty())
+                .filter(id -> v.plans().stream().noneMatch(p -> p.station(id).isPresent()))
+                .distinct()
+                .toList();
+        if (!unknown.isEmpty()) {
+          findings.add(
+              new Finding(
+                  Rule.PLACED,
+                  Severity.NOTE,
+                  v.surveyId(),
+                  v.green().id(),
+                  List.of(),
+                  "read and not in the plan that was followed: station "
+                      + String.join(", ", unknown),
+                  "correct plan_id in the conditions, or the stations' names"));
+        }
+      }
+    }
+  }
+}
