@@ -20,7 +20,7 @@ class PositionsTest {
 
   private static PositionError errors(PositionSettings settings, String source, double sdM) {
     GreenSurvey from = InventedSurvey.with(GREEN, r -> InventedSurvey.from(r, source, sdM));
-    return new StationErrors(settings).of(Stations.of(from.readings()).stations());
+    return new StationErrors(settings).of(Stations.of(from.readings()).stations(), Double.NaN);
   }
 
   @ParameterizedTest
