@@ -2,6 +2,7 @@ package org.mottle.engine.design;
 
 import java.util.List;
 import java.util.Optional;
+import org.mottle.engine.survey.Reading;
 
 /**
  * The stations of one green in the order of the walk.
@@ -21,12 +22,14 @@ public record StationPlan(String planId, String greenId, List<PlannedStation> st
     stations = List.copyOf(stations);
   }
 
-  /** Length of the walk from the first station to the last, m. */
+  /** Length of the walk from the first station to the last, without control stations, m. */
   public double walkM() {
+    List<PlannedStation> walk =
+        stations.stream().filter(s -> s.role() != Reading.Role.CONTROL).toList();
     double sum = 0;
-    for (int i = 1; i < stations.size(); i++) {
-      PlannedStation a = stations.get(i - 1);
-      PlannedStation b = stations.get(i);
+    for (int i = 1; i < walk.size(); i++) {
+      PlannedStation a = walk.get(i - 1);
+      PlannedStation b = walk.get(i);
       sum += Math.hypot(b.x() - a.x(), b.y() - a.y());
     }
     return sum;

@@ -1,0 +1,154 @@
+package org.mottle.engine.design;
+
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.math3.random.RandomGenerator;
+import org.locationtech.jts.geom.Coordinate;
+
+/**
+ * Stations that leave little ground far from any: the mean over the cells of the squared distance
+ * to the nearest station is made small by k-means (Walvoort, Brus and de Gruijter 2010, Computers
+ * and Geosciences 36, 1261). Stations already there stay where they are. The best of 20 starts,
+ * each drawn with probability proportional to the squared distance from those drawn before (Arthur
+ * and Vassilvitskii 2007). A middle that falls into a bunker goes to the nearest cell. O(cells × n)
+ * a pass, about 30 passes a start: 20 ms for 500 m² and 16 stations.
+ */
+final class Coverage {
+  private static final int STARTS = 20;
+  private static final int PASSES = 200;
+
+  private final Ground ground;
+  private final List<Coordinate> fixed;
+  private final int[] owner;
+
+  Coverage(Ground ground, List<Coordinate> fixed) {
+    this.ground = ground;
+    this.fixed = List.copyOf(fixed);
+    this.owner = new int[ground.cells()];
+  }
+
+  /** The new stations. */
+  List<Coordinate> places(int n, RandomGenerator random) {
+    return places(n, STARTS, random);
+  }
+
+  List<Coordinate> places(int n, int starts, RandomGenerator random) {
+    List<Coordinate> best = List.of();
+    double least = Double.POSITIVE_INFINITY;
+    for (int start = 0; start < starts; start++) {
+      List<Coordinate> all = settled(drawn(n, random));
+      double mean = meanSquaredDistance(all);
+      if (mean < least) {
+        least = mean;
+        best = all;
+      }
+    }
+    return List.copyOf(best.subList(fixed.size(), best.size()));
+  }
+
+  private List<Coordinate> drawn(int n, RandomGenerator random) {
+    List<Coordinate> all = new ArrayList<>(fixed);
+    double[] squared = new double[ground.cells()];
+    java.util.Arrays.fill(squared, Double.POSITIVE_INFINITY);
+    fixed.forEach(c -> lower(squared, c));
+    for (int i = 0; i < n; i++) {
+      int cell = drawn(squared, random);
+      Coordinate c = new Coordinate(ground.x(cell), ground.y(cell));
+      all.add(c);
+      lower(squared, c);
+    }
+    return all;
+  }
+
+  private void lower(double[] squared, Coordinate c) {
+    for (int i = 0; i < squared.length; i++) {
+      squared[i] = Math.min(squared[i], squared(i, c));
+    }
+  }
+
+  private int drawn(double[] squared, RandomGenerator random) {
+    boolean none = squared[0] == Double.POSITIVE_INFINITY;
+    double total = 0;
+    for (int i = 0; i < squared.length; i++) {
+      total += ground.areaM2(i) * (none ? 1 : squared[i]);
+    }
+    double left = random.nextDouble() * total;
+    int cell = 0;
+    while (cell < squared.length - 1) {
+      left -= ground.areaM2(cell) * (none ? 1 : squared[cell]);
+      if (left < 0) {
+        break;
+      }
+      cell++;
+    }
+    return cell;
+  }
+
+  private List<Coordinate> settled(List<Coordinate> start) {
+    List<Coordinate> places = start;
+    java.util.Arrays.fill(owner, -1);
+    for (int pass = 0; pass < PASSES && assign(places); pass++) {
+      places = middles(places);
+    }
+    List<Coordinate> onGround = new ArrayList<>(fixed);
+    places.subList(fixed.size(), places.size()).forEach(c -> onGround.add(ground.nearest(c)));
+    return onGround;
+  }
+
+  private boolean assign(List<Coordinate> places) {
+    boolean changed = false;
+    for (int i = 0; i < owner.length; i++) {
+      int nearest = nearest(i, places);
+      changed |= nearest != owner[i];
+      owner[i] = nearest;
+    }
+    return changed;
+  }
+
+  private int nearest(int cell, List<Coordinate> places) {
+    int nearest = 0;
+    double least = Double.POSITIVE_INFINITY;
+    for (int j = 0; j < places.size(); j++) {
+      double squared = squared(cell, places.get(j));
+      if (squared < least) {
+        least = squared;
+        nearest = j;
+      }
+    }
+    return nearest;
+  }
+
+  private List<Coordinate> middles(List<Coordinate> places) {
+    double[][] sum = new double[places.size()][3];
+    for (int i = 0; i < owner.length; i++) {
+      double area = ground.areaM2(i);
+      sum[owner[i]][0] += area;
+      sum[owner[i]][1] += area * ground.x(i);
+      sum[owner[i]][2] += area * ground.y(i);
+    }
+    List<Coordinate> middles = new ArrayList<>(places);
+    for (int j = fixed.size(); j < sum.length; j++) {
+      if (sum[j][0] > 0) {
+        middles.set(j, new Coordinate(sum[j][1] / sum[j][0], sum[j][2] / sum[j][0]));
+      }
+    }
+    return middles;
+  }
+
+  /** Mean over the ground of the squared distance to the nearest of these, m². */
+  double meanSquaredDistance(List<Coordinate> places) {
+    double sum = 0;
+    double area = 0;
+    for (int i = 0; i < ground.cells(); i++) {
+      sum += ground.areaM2(i) * squared(i, places.get(nearest(i, places)));
+      area += ground.areaM2(i);
+    }
+    return sum / area;
+  }
+
+  private double squared(int cell, Coordinate c) {
+    double dx = ground.x(cell) - c.x;
+    double dy = ground.y(cell) - c.y;
+    return dx * dx + dy * dy;
+  }
+}
