@@ -28,6 +28,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
     },
     subcommands = {
       DemoCommand.class,
+      PlanCommand.class,
       MapCommand.class,
       VariogramCommand.class,
       EstimateCommand.class,
