@@ -28,6 +28,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
     },
     subcommands = {
       DemoCommand.class,
+      PlanCommand.class,
       ReviewCommand.class,
       MapCommand.class,
       VariogramCommand.class,

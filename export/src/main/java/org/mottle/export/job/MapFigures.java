@@ -11,7 +11,7 @@ import org.mottle.export.schema.Field;
 import org.mottle.export.schema.LayerData;
 
 /** The figures of a run for {@code summary.json}, under the names of the fields. */
-final class MapFigures {
+public final class MapFigures {
 
   private MapFigures() {}
 
@@ -42,7 +42,8 @@ final class MapFigures {
     return one;
   }
 
-  private static List<Map<String, Object>> rows(LayerData data) {
+  /** What a layer's rows hold, without what is not recorded. */
+  public static List<Map<String, Object>> rows(LayerData data) {
     List<Map<String, Object>> rows = new ArrayList<>();
     List<Field> fields = data.layer().fields();
     for (FeatureRow row : data.rows()) {

@@ -19,10 +19,10 @@ final class Card {
   private static final double HIGH_MM = 258;
 
   private static final double DRAWING_WIDE_MM = 122;
-  private static final double HEADER_MM = 19;
-  private static final double FOOT_MM = 40;
+  private static final double HEADER_MM = 17;
+  private static final double FOOT_MM = 43;
   private static final double CONTROL_MM = 22;
-  private static final double LOWEST_DRAWING_MM = 60;
+  private static final double LOWEST_DRAWING_MM = 93;
   private static final double HIGHEST_DRAWING_MM = 128;
 
   private static final String STYLE =
@@ -30,10 +30,9 @@ final class Card {
       @page { margin: 8mm; }
       * { box-sizing: border-box; }
       body { margin: 0; font: 3.1mm/1.3 sans-serif; color: #000; background: #fff; }
-      .card { width: 190mm; height: 258mm; margin: 0 auto; overflow: hidden; break-after: page;
-        break-inside: avoid; }
+      .card { width: 190mm; margin: 0 auto; break-after: page; }
       .card:last-child { break-after: auto; }
-      header { height: 19mm; border-bottom: 0.6mm solid #000; margin-bottom: 1mm; }
+      header { height: 16mm; border-bottom: 0.6mm solid #000; margin-bottom: 1mm; }
       h1 { font-size: 6.4mm; line-height: 1.15; margin: 0; white-space: nowrap; overflow: hidden; }
       header p { margin: 0; white-space: nowrap; overflow: hidden; }
       .top { display: flex; justify-content: space-between; }
@@ -68,7 +67,7 @@ final class Card {
       .control .head th:nth-child(2) { width: 18%; }
       .last { margin-top: 1mm; font-size: 2.4mm; color: #333; }
       @media screen { body { background: #ddd; padding: 4mm; }
-        .card { background: #fff; padding: 0; margin-bottom: 4mm; outline: 4mm solid #fff; } }
+        .card { background: #fff; margin-bottom: 12mm; outline: 4mm solid #fff; } }
       """;
 
   private final GreenPlan plan;
@@ -110,7 +109,8 @@ final class Card {
   private double drawingMm() {
     double controls = Math.max(0, plan.controls() - 1) * (CONTROL_MM + 3);
     double left = HIGH_MM - HEADER_MM - FOOT_MM - controls - form.heightMm();
-    return Math.floor(Math.max(LOWEST_DRAWING_MM, Math.min(HIGHEST_DRAWING_MM, left)));
+    double wanted = Math.min(left, CardMap.heightFor(plan, DRAWING_WIDE_MM));
+    return Math.floor(Math.max(LOWEST_DRAWING_MM, Math.min(HIGHEST_DRAWING_MM, wanted)));
   }
 
   private String header() {
@@ -185,6 +185,8 @@ final class Card {
         + (control.isEmpty() ? "" : "<div class=\"controls\">" + control + "</div>")
         + "</div><p class=\"last\">"
         + Markup.text(Provenance.ENGINE)
-        + ". Value: % by volume unless the remark says otherwise.</p>";
+        + ". Value: % by volume unless the remark says otherwise."
+        + (plan.note().isEmpty() ? "" : " " + Markup.text(plan.note()))
+        + "</p>";
   }
 }

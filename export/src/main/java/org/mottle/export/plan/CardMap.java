@@ -31,13 +31,25 @@ final class CardMap {
     this.plan = plan;
     this.wide = wide;
     this.high = high;
-    Envelope ground = plan.green().outline().getEnvelopeInternal().copy();
-    plan.plan().stations().forEach(s -> ground.expandToInclude(s.x(), s.y()));
+    Envelope ground = ground(plan);
     this.middle = ground.centre();
     this.mmPerM =
         Math.min(
             (wide - 2 * MARGIN_MM) / Math.max(ground.getWidth(), 1),
             (high - STRIP_MM - 2 * MARGIN_MM) / Math.max(ground.getHeight(), 1));
+  }
+
+  private static Envelope ground(GreenPlan plan) {
+    Envelope ground = plan.green().outline().getEnvelopeInternal().copy();
+    plan.plan().stations().forEach(s -> ground.expandToInclude(s.x(), s.y()));
+    return ground;
+  }
+
+  /** Height of a drawing that the ground fills from side to side, mm. */
+  static double heightFor(GreenPlan plan, double wide) {
+    Envelope ground = ground(plan);
+    double scale = (wide - 2 * MARGIN_MM) / Math.max(ground.getWidth(), 1);
+    return ground.getHeight() * scale + 2 * MARGIN_MM + STRIP_MM;
   }
 
   /**

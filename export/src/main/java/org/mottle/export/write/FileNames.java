@@ -49,8 +49,23 @@ public final class FileNames {
     return names;
   }
 
+  /** Names without extension for ids that differ, in their order, none twice. */
+  public static List<String> ofIds(List<String> ids) {
+    List<String> names = new ArrayList<>();
+    Set<String> taken = new HashSet<>();
+    for (String id : ids) {
+      String name = safe(id);
+      if (!taken.add(name.toLowerCase(Locale.ROOT))) {
+        name += "-" + Fingerprint.ofText(id, HASH_DIGITS);
+        taken.add(name.toLowerCase(Locale.ROOT));
+      }
+      names.add(name);
+    }
+    return names;
+  }
+
   /** One id as a name: unchanged where it can be one. */
-  public static String safe(String id) {
+  static String safe(String id) {
     if (id.isEmpty()) {
       return NONE;
     }

@@ -1,0 +1,105 @@
+package org.mottle.export.cli;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.mottle.engine.design.PlanSettings;
+import org.mottle.export.job.WarmUp;
+import org.mottle.export.plan.DesignChoice;
+import org.mottle.export.plan.PlanJob;
+import org.mottle.export.plan.PlanReport;
+import org.mottle.export.plan.PlanRequest;
+import org.mottle.export.plan.PlanRequest.MeanAim;
+import org.mottle.export.problem.Problems;
+import org.mottle.export.settings.SettingsReader;
+import org.mottle.export.settings.SiteSettings;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** {@code mottle plan}: where to read, on every green of a file. */
+@Command(
+    name = "plan",
+    mixinStandardHelpOptions = true,
+    description =
+        "Outlines of greens to stations: for a receiver (GPX), any GIS (GeoPackage, GeoJSON), as a"
+            + " table (CSV), and as a card to print for each green.")
+final class PlanCommand implements Callable<Integer> {
+
+  @Mixin CommonOptions common;
+  @Mixin PlanOptions options;
+
+  @Option(
+      names = "--greens",
+      required = true,
+      paramLabel = "FILE",
+      description =
+          "Outlines: GeoJSON, GeoPackage (file.gpkg#layer) or shapefile, with a column green_id.")
+  String greens;
+
+  @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Where to write.")
+  Path out;
+
+  @Option(
+      names = "--settings",
+      paramLabel = "FILE",
+      description = "Settings of the site (YAML): columns, CRS.")
+  Path settings;
+
+  @Option(
+      names = "--crs",
+      paramLabel = "CODE",
+      description = "CRS of the files that carry none, as EPSG:32630.")
+  String crs;
+
+  @Option(
+      names = "--working-crs",
+      paramLabel = "CODE",
+      description = "Projected CRS to work and deliver in; default: the UTM zone of the greens.")
+  String workingCrs;
+
+  @Override
+  public Integer call() throws IOException {
+    WarmUp.start(true);
+    Problems problems = new Problems();
+    DesignChoice choice = options.choice(problems);
+    PlanSettings wanted = options.settings(problems);
+    Optional<MeanAim> aim = options.aim(problems);
+    problems.throwIfAny();
+    PlanRequest request =
+        new PlanRequest(
+            new PlanRequest.Inputs(greens, Optional.ofNullable(options.model)),
+            choice,
+            wanted,
+            aim,
+            site(),
+            new PlanRequest.Output(out, common.overwrite),
+            common.threads());
+    PlanReport report;
+    try (ConsoleProgress progress = common.progress()) {
+      report = new PlanJob(request).run(progress);
+    }
+    return tell(report);
+  }
+
+  private int tell(PlanReport report) {
+    if (common.json) {
+      System.out.println(report.json());
+    }
+    if (!common.quiet) {
+      (common.json ? System.err : System.out).print(report.text());
+    } else {
+      report.unplanned().forEach(System.err::println);
+    }
+    return report.allPlanned() ? ExitCode.DONE : ExitCode.PARTLY;
+  }
+
+  private SiteSettings site() throws IOException {
+    SiteSettings site = settings == null ? SiteSettings.DEFAULTS : SettingsReader.read(settings);
+    if (crs != null) {
+      site = site.withCrs(crs);
+    }
+    return workingCrs == null ? site : site.withWorkingCrs(workingCrs);
+  }
+}
