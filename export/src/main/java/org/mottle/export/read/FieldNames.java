@@ -25,6 +25,7 @@ public final class FieldNames {
           "rep",
           "t_local",
           "vwc_raw",
+          "perm_raw",
           "vwc_adj",
           "adj_note",
           "rod_mm",
@@ -61,7 +62,16 @@ public final class FieldNames {
   /** Every name that can be mapped, each once, those of readings first. */
   public static List<String> all() {
     return Stream.of(
-            READING, GREEN, ConditionsReader.NAMES, MarksReader.NAMES, PLAN, X, Y, LON, LAT)
+            READING,
+            GREEN,
+            ConditionsReader.NAMES,
+            MarksReader.NAMES,
+            PLAN,
+            CoresReader.NAMES,
+            X,
+            Y,
+            LON,
+            LAT)
         .flatMap(List::stream)
         .distinct()
         .toList();
