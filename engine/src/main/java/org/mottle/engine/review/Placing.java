@@ -303,9 +303,15 @@ public final class Placing {
   /**
    * The shift of each visit that was tied to marks, by {@code survey/green}; findings tell the
    * notable ones and marks that are not known.
+   *
+   * @param readings what their positions' errors are is taken for the ties' too, where recorded
    */
   public static Map<String, Shift> shifts(
-      List<Tie> ties, List<Mark> marks, List<Conditions> conditions, List<Finding> findings) {
+      List<Tie> ties,
+      List<Mark> marks,
+      List<Conditions> conditions,
+      List<Reading> readings,
+      List<Finding> findings) {
     Map<String, Mark> byId = new TreeMap<>();
     marks.forEach(m -> byId.put(m.id(), m));
     Map<VisitKey, List<Tie>> byVisit = new LinkedHashMap<>();
@@ -326,7 +332,7 @@ public final class Placing {
                   .findFirst()
                   .orElse(Double.NaN);
           double prior = Double.isNaN(recorded) ? source.shiftM() : recorded;
-          VisitShift shift = VisitShift.of(own, byId, prior, source.jitterM());
+          VisitShift shift = VisitShift.of(own, byId, prior, jitter(visit, readings, source));
           tell(visit, shift, findings);
           if (shift.ties() > 0) {
             shifts.put(
@@ -335,6 +341,16 @@ public final class Placing {
           }
         });
     return shifts;
+  }
+
+  private static double jitter(VisitKey visit, List<Reading> readings, PositionSource source) {
+    return readings.stream()
+        .filter(r -> r.label().surveyId().equals(visit.survey()))
+        .filter(r -> r.label().greenId().equals(visit.green()))
+        .mapToDouble(r -> r.position().sdM())
+        .filter(sd -> sd > 0)
+        .average()
+        .orElse(source.jitterM());
   }
 
   private static void tell(VisitKey visit, VisitShift shift, List<Finding> findings) {

@@ -132,10 +132,16 @@ final class Sheet {
     }
   }
 
-  /** Share of the readings that were rejected. */
+  /** Share of the readings that were rejected; copies of others do not count. */
   double rejectedShare() {
-    long rejected = Arrays.stream(severity).filter(s -> s == Severity.REJECT).count();
-    return size() == 0 ? 0 : rejected / (double) size();
+    int rejected = 0;
+    int all = 0;
+    for (int i = 0; i < size(); i++) {
+      boolean copy = rule[i] == Rule.COPY;
+      all += copy ? 0 : 1;
+      rejected += !copy && severity[i] == Severity.REJECT ? 1 : 0;
+    }
+    return all == 0 ? 0 : rejected / (double) all;
   }
 
   /** "station 7", or "reading 3" where no station is named. */

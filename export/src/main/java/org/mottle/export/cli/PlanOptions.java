@@ -129,6 +129,8 @@ final class PlanOptions {
   }
 
   PlanSettings settings(Problems problems) {
+    // stations beside earlier ones, and those chosen for what is seen, get no partners
+    int pairs = List.of("infill", "interest").contains(design) ? 0 : this.pairs;
     problems.require(pairs >= 0, "--pairs must be 0 or more, was %d", pairs);
     problems.require(twice >= 0, "--twice must be 0 or more, was %d", twice);
     problems.require(

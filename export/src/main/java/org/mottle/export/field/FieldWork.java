@@ -175,18 +175,19 @@ public record FieldWork(
         r.outside().forEach(x -> surveys.add(x.reading().label().surveyId()));
         r.unplaced().forEach(x -> surveys.add(x.label().surveyId()));
       }
-      Map<String, Placing.Shift> shifts =
-          Placing.shifts(
-              ties.stream().filter(t -> surveys.contains(t.surveyId())).toList(),
-              marks,
-              conditions,
-              findings);
       List<Reading> named = new ArrayList<>();
       List<Reading> controls = new ArrayList<>();
       for (Readings r : read) {
         r.readings().forEach(x -> (isControl(x) ? controls : named).add(x));
         r.outside().forEach(x -> named.add(x.reading()));
       }
+      Map<String, Placing.Shift> shifts =
+          Placing.shifts(
+              ties.stream().filter(t -> surveys.contains(t.surveyId())).toList(),
+              marks,
+              conditions,
+              named,
+              findings);
       for (Readings r : controlFiles) {
         r.readings().stream()
             .filter(x -> surveys.contains(x.label().surveyId()))

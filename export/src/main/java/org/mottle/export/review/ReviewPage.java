@@ -11,6 +11,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.review.Finding;
 import org.mottle.engine.review.Reviewed;
 import org.mottle.engine.review.ReviewedVisit;
+import org.mottle.engine.review.Rule;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.plan.Markup;
 import org.mottle.export.record.Provenance;
@@ -187,6 +188,9 @@ final class ReviewPage {
     }
     svg.append("\"/>");
     for (Reading r : v.visit().readings()) {
+      if (r.quality().code().equals(Rule.COPY.code())) {
+        continue; // the reading it repeats is drawn
+      }
       double x = MARGIN + (r.x() - box.getMinX()) * scale;
       double y = MARGIN + (box.getMaxY() - r.y()) * scale;
       svg.append(mark(x, y, r.quality().status()));
