@@ -8,7 +8,7 @@ import org.mottle.engine.check.Check;
  * the soil. Immutable; the array is copied in and out.
  *
  * @param share [n] how much of the error each observation carries: 1 for those that share it, 0 for
- *     the others, between them for a mean of both
+ *     the others, between them for a mean of both, below 0 where it has the other sign
  * @param variance variance of the error, value²
  */
 public record CommonError(double[] share, double variance) {
@@ -16,7 +16,7 @@ public record CommonError(double[] share, double variance) {
   public CommonError {
     share = share.clone();
     for (int i = 0; i < share.length; i++) {
-      Check.within("share of observation " + (i + 1) + " in a common error", share[i], 0, 1, "");
+      Check.within("share of observation " + (i + 1) + " in a common error", share[i], -1, 1, "");
     }
     Check.atLeast("variance of a common error", variance, 0, "value²");
   }
