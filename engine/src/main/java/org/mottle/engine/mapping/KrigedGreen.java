@@ -153,7 +153,7 @@ final class KrigedGreen {
   }
 
   private static double[] atMostOne(double[] shares) {
-    return Arrays.stream(shares).map(v -> Math.min(1, v)).toArray();
+    return Arrays.stream(shares).map(v -> Math.max(-1, Math.min(1, v))).toArray();
   }
 
   private Kriging kriging(Draw draw) {

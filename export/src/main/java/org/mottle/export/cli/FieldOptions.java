@@ -48,6 +48,13 @@ final class FieldOptions {
       description = "The receiver's tracks (GPX), for readings without positions.")
   List<String> tracks = List.of();
 
+  @Option(
+      names = "--cores",
+      paramLabel = "FILE",
+      description =
+          "Cores beside readings (vwc_raw, wet_g, dry_g, can_g, vol_cm3): a curve of the site's own.")
+  String cores;
+
   FieldFiles files() {
     return new FieldFiles(
         Optional.ofNullable(conditions),
@@ -55,6 +62,7 @@ final class FieldOptions {
         Optional.ofNullable(controls),
         Optional.ofNullable(ties),
         Optional.ofNullable(marks),
-        tracks);
+        tracks,
+        Optional.ofNullable(cores));
   }
 }

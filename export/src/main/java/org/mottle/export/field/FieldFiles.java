@@ -13,6 +13,7 @@ import java.util.Optional;
  * @param ties positions recorded at marks
  * @param marks places of the marks
  * @param tracks GPX tracks
+ * @param cores cores beside readings, of which a curve of the site is made
  */
 public record FieldFiles(
     Optional<String> conditions,
@@ -20,7 +21,8 @@ public record FieldFiles(
     Optional<String> controls,
     Optional<String> ties,
     Optional<String> marks,
-    List<String> tracks) {
+    List<String> tracks,
+    Optional<String> cores) {
 
   /** None of them. */
   public static final FieldFiles NONE =
@@ -30,7 +32,8 @@ public record FieldFiles(
           Optional.empty(),
           Optional.empty(),
           Optional.empty(),
-          List.of());
+          List.of(),
+          Optional.empty());
 
   public FieldFiles {
     tracks = List.copyOf(tracks);
@@ -39,7 +42,7 @@ public record FieldFiles(
   /** Every file, for the record. */
   public List<String> all() {
     List<String> all = new ArrayList<>();
-    for (Optional<String> one : List.of(conditions, plan, controls, ties, marks)) {
+    for (Optional<String> one : List.of(conditions, plan, controls, ties, marks, cores)) {
       one.ifPresent(all::add);
     }
     all.addAll(tracks);

@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.mottle.engine.design.StationPlan;
+import org.mottle.engine.moisture.SiteCurve;
 import org.mottle.engine.position.Mark;
 import org.mottle.engine.position.Tie;
 import org.mottle.engine.progress.Progress;
@@ -24,12 +25,14 @@ import org.mottle.engine.review.Severity;
 import org.mottle.engine.survey.Conditions;
 import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
+import org.mottle.engine.survey.SharedError;
 import org.mottle.engine.survey.VisitErrors;
 import org.mottle.engine.track.Track;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.read.ConditionsReader;
+import org.mottle.export.read.CoresReader;
 import org.mottle.export.read.Greens;
 import org.mottle.export.read.InputOptions;
 import org.mottle.export.read.MarksReader;
@@ -44,10 +47,15 @@ import org.mottle.export.read.TrackReader;
  * @param reviewed what the review came to
  * @param left readings that have no position and could not be placed
  * @param shifts taken off visits, by survey/green
+ * @param curve of the site, where cores were taken
  * @param notes told on the way
  */
 public record FieldWork(
-    Reviewed reviewed, List<Reading> left, Map<String, Placing.Shift> shifts, List<String> notes) {
+    Reviewed reviewed,
+    List<Reading> left,
+    Map<String, Placing.Shift> shifts,
+    Optional<SiteCurve> curve,
+    List<String> notes) {
 
   /**
    * @param readings one or more files
@@ -67,7 +75,15 @@ public record FieldWork(
   /** What is known of the errors that the readings of a visit have in common. */
   public VisitErrors errors(ReviewedVisit visit) {
     Placing.Shift shift = shifts.get(visit.visit().surveyId() + "/" + visit.visit().green().id());
-    return new VisitErrors(visit.errors(), shift == null ? Double.NaN : shift.leftSdM());
+    List<SharedError> shared = new ArrayList<>(visit.errors());
+    curve.ifPresent(
+        c ->
+            shared.addAll(
+                c.errors(
+                    visit.visit().readings().stream()
+                        .mapToDouble(r -> r.moisture().rawPct())
+                        .toArray())));
+    return new VisitErrors(shared, shift == null ? Double.NaN : shift.leftSdM());
   }
 
   /** Reads one set of files; one use. */
@@ -78,6 +94,7 @@ public record FieldWork(
     private final List<String> notes = new ArrayList<>();
     private final Problems problems = new Problems();
     private final List<Finding> findings = new ArrayList<>();
+    private Optional<SiteCurve> curve = Optional.empty();
 
     Reader(Greens greens, InputOptions options, Optional<String> survey) {
       this.greens = greens;
@@ -125,6 +142,9 @@ public record FieldWork(
       for (String file : beside.tracks()) {
         attempt(() -> tracks.addAll(TrackReader.read(file, working, notes)));
       }
+      beside
+          .cores()
+          .ifPresent(f -> attempt(() -> curve = Optional.of(CoresReader.read(f, options))));
       checkGreens(conditions, plans);
       problems.throwIfAny();
       read.forEach(r -> notes.addAll(r.notes()));
@@ -195,6 +215,9 @@ public record FieldWork(
       }
       List<Reading> moved = new ArrayList<>(Placing.moved(named, shifts));
       moved.addAll(placed.readings());
+      moved.replaceAll(this::calibrated);
+      controls.replaceAll(this::calibrated);
+      tellCurve(moved);
       Homes homes = new Homes(greens);
       List<GreenVisit> visits = new ArrayList<>();
       Map<List<String>, List<Reading>> byVisit = new LinkedHashMap<>();
@@ -233,7 +256,41 @@ public record FieldWork(
               new FieldRecord(visits, controls, elsewhere, findings),
               ReviewSettings.DEFAULT,
               progress);
-      return new FieldWork(reviewed, placed.left(), shifts, notes);
+      return new FieldWork(reviewed, placed.left(), shifts, curve, notes);
+    }
+
+    private Reading calibrated(Reading r) {
+      if (curve.isEmpty()) {
+        return r;
+      }
+      double raw = r.moisture().rawPct();
+      String note =
+          String.format(java.util.Locale.ROOT, "site curve %+.2f", curve.get().pct(raw) - raw);
+      return new Reading(
+          r.label(),
+          r.position(),
+          new Reading.Moisture(raw, curve.get().pct(raw), note),
+          r.protocol(),
+          r.role(),
+          r.quality());
+    }
+
+    private void tellCurve(List<Reading> readings) {
+      curve.ifPresent(
+          c ->
+              notes.add(
+                  String.format(
+                      java.util.Locale.ROOT,
+                      "site curve of %d cores: moisture = %.1f + %.3f (reading - %.1f), standard"
+                          + " deviation about it %.1f %%; %d readings lie beyond the cores'",
+                      c.cores(),
+                      c.atMean(),
+                      c.slope(),
+                      c.meanRaw(),
+                      c.residualSd(),
+                      readings.stream()
+                          .filter(r -> c.extrapolates(r.moisture().rawPct()))
+                          .count())));
     }
 
     private static boolean isControl(Reading r) {

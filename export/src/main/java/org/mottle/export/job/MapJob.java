@@ -109,7 +109,7 @@ public final class MapJob {
 
   private InputOptions inputOptions() {
     SiteSettings site = request.site();
-    return new InputOptions(site.crs().map(Crs::parse), site.columns(), site.unit());
+    return site.inputOptions();
   }
 
   private List<NamedRaster> rasters(SurveyMap map) {

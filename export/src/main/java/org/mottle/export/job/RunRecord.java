@@ -78,6 +78,7 @@ final class RunRecord {
     p.put("shift_m", m.positions().shiftM());
     p.put("columns", request.site().columns());
     p.put("survey", request.inputs().survey().orElse("all"));
+    p.put("calibration", request.site().curve().map(Object::toString).orElse(""));
     p.put("unit", SettingsReader.label(request.site().unit()));
     return p;
   }

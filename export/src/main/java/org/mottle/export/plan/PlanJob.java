@@ -152,7 +152,7 @@ public final class PlanJob {
 
   private InputOptions inputOptions() {
     SiteSettings site = request.site();
-    return new InputOptions(site.crs().map(Crs::parse), site.columns(), site.unit());
+    return site.inputOptions();
   }
 
   private static Map<String, Object> figures(

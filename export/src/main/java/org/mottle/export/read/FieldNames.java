@@ -22,6 +22,7 @@ public final class FieldNames {
           "rep",
           "t_local",
           "vwc_raw",
+          "perm_raw",
           "vwc_adj",
           "adj_note",
           "rod_mm",
@@ -84,7 +85,7 @@ public final class FieldNames {
           "note");
 
   private static final List<List<String>> TABLES =
-      List.of(READING, GREEN, CONDITIONS, PLAN, MARK, TIE);
+      List.of(READING, GREEN, CONDITIONS, PLAN, MARK, TIE, CoresReader.NAMES);
 
   private FieldNames() {}
 

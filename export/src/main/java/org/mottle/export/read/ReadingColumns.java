@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.OptionalInt;
 import org.mottle.engine.mapping.PositionSettings;
+import org.mottle.engine.moisture.PermittivityCurve;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.problem.Problems;
 
@@ -99,6 +100,9 @@ final class ReadingColumns {
 
   private double[] raw() {
     OptionalInt column = columns.find("vwc_raw");
+    if (column.isEmpty() && columns.find("perm_raw").isPresent()) {
+      return ofPermittivity(columns.numbers("perm_raw"));
+    }
     if (column.isEmpty()) {
       problems.require(
           columns.isMapped("vwc_raw"),
@@ -115,6 +119,34 @@ final class ReadingColumns {
       requireValues(values, table.columns().get(column.getAsInt()));
     }
     return scaled(values);
+  }
+
+  /** Moisture by the curve of the settings: there is none that is right for every soil. */
+  private double[] ofPermittivity(double[] permittivity) {
+    if (options.curve().isEmpty()) {
+      problems.add(
+          "%s holds permittivities (perm_raw) and no curve is named: say calibration: {curve: topp}"
+              + " in the settings; known are topp, ledieu, malicki, roth",
+          table.name());
+      return permittivity;
+    }
+    List<String> wrong = new ArrayList<>();
+    double[] pct = new double[permittivity.length];
+    for (int i = 0; i < pct.length; i++) {
+      double e = permittivity[i];
+      if (!(e >= PermittivityCurve.LEAST && e <= PermittivityCurve.MOST)) {
+        wrong.add("%d (%s)".formatted(table.rows().get(i).number(), e));
+      }
+      pct[i] = options.curve().get().pct(e);
+    }
+    problems.require(
+        wrong.isEmpty(),
+        "%s: perm_raw must lie between 1 and 81, as of air and water, in %s %s; correct it or delete"
+            + " the rows",
+        table.name(),
+        table.unit(wrong.size()),
+        Problems.listed(wrong, SHOWN));
+    return pct;
   }
 
   private void requireValues(double[] values, String heading) {

@@ -61,8 +61,7 @@ public final class ReviewJob {
             .withThreads(request.threads());
     delivery.check();
     SiteSettings site = request.site();
-    InputOptions options =
-        new InputOptions(site.crs().map(Crs::parse), site.columns(), site.unit());
+    InputOptions options = site.inputOptions();
     Greens greens = GreensReader.read(request.greens(), options, site.workingCrs().map(Crs::parse));
     FieldWork work =
         FieldWork.of(
@@ -147,6 +146,7 @@ public final class ReviewJob {
     }
     Map<String, Object> parameters = new LinkedHashMap<>();
     parameters.put("columns", request.site().columns());
+    parameters.put("calibration", request.site().curve().map(Object::toString).orElse(""));
     parameters.put("unit", SettingsReader.label(request.site().unit()));
     parameters.put("survey", request.survey().orElse("all"));
     String runId =

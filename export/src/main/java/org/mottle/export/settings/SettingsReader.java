@@ -21,6 +21,7 @@ import org.mottle.engine.mapping.MappingSettings.Needed;
 import org.mottle.engine.mapping.Method;
 import org.mottle.engine.mapping.Pooling;
 import org.mottle.engine.mapping.VariogramSettings;
+import org.mottle.engine.moisture.PermittivityCurve;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.survey.Purpose;
 import org.mottle.engine.survey.TargetBand;
@@ -37,6 +38,7 @@ import org.mottle.export.record.Json;
 public final class SettingsReader {
 
   private static final String AUTO = "auto";
+  private static final String[] CURVES = {"topp", "ledieu", "malicki", "roth"};
 
   /** Shapes that level off: of others the readings of a green have no mean. */
   private static final String[] MODELS =
@@ -106,6 +108,7 @@ public final class SettingsReader {
   private SiteSettings site(SettingsNode root) {
     root.allow(
         "columns",
+        "calibration",
         "bands",
         "crs",
         "working_crs",
@@ -125,7 +128,31 @@ public final class SettingsReader {
         root.at("crs").text(),
         root.at("working_crs").text(),
         root.at("unit").choice(MoistureUnit.values(), SettingsReader::label, MoistureUnit.ASK),
-        mapping(root));
+        mapping(root),
+        curve(root.at("calibration")));
+  }
+
+  private static Optional<PermittivityCurve> curve(SettingsNode node) {
+    if (node.absent()) {
+      return Optional.empty();
+    }
+    node.allow("curve", "bulk_density", "porosity");
+    String name = node.at("curve").choice(CURVES, Function.identity(), CURVES[0]);
+    double density = node.at("bulk_density").number(Double.NaN);
+    double porosity = node.at("porosity").number(Double.NaN);
+    if (density < 0.1 || density > 2.65) {
+      node.problem("bulk_density must lie between 0.1 and 2.65 g/cm³, was " + density);
+      return Optional.empty();
+    }
+    if (porosity < 0.05 || porosity > 0.98) {
+      node.problem("porosity is a share, from 0.05 to 0.98, was " + porosity);
+      return Optional.empty();
+    }
+    Optional<PermittivityCurve> curve = PermittivityCurve.named(name, density, porosity);
+    if (curve.isEmpty()) {
+      node.problem("the curve " + name + " needs bulk_density or porosity");
+    }
+    return curve;
   }
 
   private static Map<String, String> columns(SettingsNode node) {

@@ -3,6 +3,9 @@ package org.mottle.export.settings;
 import java.util.Map;
 import java.util.Optional;
 import org.mottle.engine.mapping.MappingSettings;
+import org.mottle.engine.moisture.PermittivityCurve;
+import org.mottle.export.crs.Crs;
+import org.mottle.export.read.InputOptions;
 import org.mottle.export.read.InputOptions.MoistureUnit;
 
 /**
@@ -14,6 +17,7 @@ import org.mottle.export.read.InputOptions.MoistureUnit;
  * @param workingCrs projected CRS to work in; empty: the UTM zone of the greens
  * @param unit of the readings
  * @param mapping how to map
+ * @param curve by which permittivities become moisture
  */
 public record SiteSettings(
     Map<String, String> columns,
@@ -21,7 +25,8 @@ public record SiteSettings(
     Optional<String> crs,
     Optional<String> workingCrs,
     MoistureUnit unit,
-    MappingSettings mapping) {
+    MappingSettings mapping,
+    Optional<PermittivityCurve> curve) {
 
   public static final SiteSettings DEFAULTS =
       new SiteSettings(
@@ -30,7 +35,8 @@ public record SiteSettings(
           Optional.empty(),
           Optional.empty(),
           MoistureUnit.ASK,
-          MappingSettings.defaults());
+          MappingSettings.defaults(),
+          Optional.empty());
 
   public SiteSettings {
     columns = Map.copyOf(columns);
@@ -39,26 +45,31 @@ public record SiteSettings(
   public SiteSettings withColumn(String field, String heading) {
     Map<String, String> more = new java.util.TreeMap<>(columns);
     more.put(field, heading);
-    return new SiteSettings(more, bands, crs, workingCrs, unit, mapping);
+    return new SiteSettings(more, bands, crs, workingCrs, unit, mapping, curve);
   }
 
   public SiteSettings withBands(Bands newBands) {
-    return new SiteSettings(columns, newBands, crs, workingCrs, unit, mapping);
+    return new SiteSettings(columns, newBands, crs, workingCrs, unit, mapping, curve);
   }
 
   public SiteSettings withCrs(String newCrs) {
-    return new SiteSettings(columns, bands, Optional.of(newCrs), workingCrs, unit, mapping);
+    return new SiteSettings(columns, bands, Optional.of(newCrs), workingCrs, unit, mapping, curve);
   }
 
   public SiteSettings withWorkingCrs(String newCrs) {
-    return new SiteSettings(columns, bands, crs, Optional.of(newCrs), unit, mapping);
+    return new SiteSettings(columns, bands, crs, Optional.of(newCrs), unit, mapping, curve);
   }
 
   public SiteSettings withMapping(MappingSettings newMapping) {
-    return new SiteSettings(columns, bands, crs, workingCrs, unit, newMapping);
+    return new SiteSettings(columns, bands, crs, workingCrs, unit, newMapping, curve);
+  }
+
+  /** How the files are to be read. */
+  public InputOptions inputOptions() {
+    return new InputOptions(crs.map(Crs::parse), columns, unit, curve);
   }
 
   public SiteSettings withUnit(MoistureUnit newUnit) {
-    return new SiteSettings(columns, bands, crs, workingCrs, newUnit, mapping);
+    return new SiteSettings(columns, bands, crs, workingCrs, newUnit, mapping, curve);
   }
 }

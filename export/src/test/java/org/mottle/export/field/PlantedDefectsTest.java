@@ -59,7 +59,8 @@ class PlantedDefectsTest {
             Optional.of(course.resolve("heads.geojson").toString()),
             List.of(
                 course.resolve("track_S2.gpx").toString(),
-                course.resolve("track_S3.gpx").toString())),
+                course.resolve("track_S3.gpx").toString()),
+            Optional.empty()),
         options,
         Optional.empty(),
         Progress.NONE);
