@@ -33,7 +33,7 @@ final class Columns {
 
   /**
    * A mapping to a heading that is not there is a problem, if it is one of these names. A name that
-   * both files have may be mapped for the other one: then its own heading will do.
+   * several files have may be mapped for another one: then its own heading will do.
    */
   void requireMapped(List<String> names) {
     for (String name : names) {
@@ -41,7 +41,7 @@ final class Columns {
       problems.require(
           heading == null
               || indexOf(heading) >= 0
-              || FieldNames.SHARED.equals(name) && indexOf(name) >= 0,
+              || FieldNames.isShared(name) && indexOf(name) >= 0,
           "%s has no column '%s' (mapped to %s); its columns are %s",
           table.name(),
           heading,

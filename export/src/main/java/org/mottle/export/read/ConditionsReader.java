@@ -1,14 +1,16 @@
 package org.mottle.export.read;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
 import org.mottle.engine.survey.Conditions;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Nearest;
@@ -19,31 +21,6 @@ import org.mottle.export.problem.Problems;
  * survey). What is not in the table is not known; nothing is assumed for it.
  */
 public final class ConditionsReader {
-  /** The columns that are looked for. */
-  public static final List<String> NAMES =
-      List.of(
-          "surv_id",
-          "green_id",
-          "t_start",
-          "t_end",
-          "oper",
-          "probe",
-          "rod_mm",
-          "calib",
-          "rain_h",
-          "rain_mm",
-          "irr_h",
-          "irr_mm",
-          "et0_mm_d",
-          "dew",
-          "soil_c",
-          "ec_dsm",
-          "maint",
-          "pos_src",
-          "shift_sd_m",
-          "plan_id",
-          "note");
-
   private final FeatureTable table;
   private final Problems problems = new Problems();
   private final Columns columns;
@@ -54,40 +31,24 @@ public final class ConditionsReader {
   }
 
   /**
-   * @param notes told of columns that are not known
+   * Those of one green before those of all greens of a survey, else in the order of the file.
+   *
+   * @param notes told of columns that are not read
    * @throws InputRefused with every problem of the file
    */
   public static List<Conditions> read(String file, InputOptions options, List<String> notes) {
-    Path path = Path.of(file);
-    if (!Files.isRegularFile(path)) {
-      throw new InputRefused("%s: no such file".formatted(file));
-    }
-    try {
-      FeatureTable table = new CsvReader(path, options).readCells();
-      return new ConditionsReader(table, options).read(notes);
-    } catch (IOException e) {
-      throw new InputRefused("%s cannot be read: %s".formatted(file, e.getMessage()));
-    }
+    return new ConditionsReader(FeatureFile.readCells(file, options), options).read(notes);
   }
 
   private List<Conditions> read(List<String> notes) {
     problems.require(
         columns.find("surv_id").isPresent(),
-        "%s has no column surv_id; its columns are %s",
+        "%s has no column surv_id; its columns are %s: add it, or map it in the settings, like columns: {surv_id: Visit}",
         table.name(),
         columns.named());
     problems.throwIfAny();
-    for (String heading : table.columns()) {
-      String plain = heading.strip().toLowerCase(java.util.Locale.ROOT);
-      if (!NAMES.contains(plain)) {
-        notes.add(
-            "%s: column %s is not read%s"
-                .formatted(
-                    table.name(),
-                    heading,
-                    Nearest.to(plain, NAMES).map(n -> "; did you mean " + n + "?").orElse("")));
-      }
-    }
+    columns.requireMapped(FieldNames.ownOf(FieldNames.CONDITIONS));
+    tellUnread(notes);
     String[] survey = columns.texts("surv_id");
     String[] green = columns.texts("green_id");
     String[] start = times("t_start");
@@ -109,7 +70,9 @@ public final class ConditionsReader {
     double[] shift = positive("shift_sd_m");
     String[] plan = columns.texts("plan_id");
     String[] note = columns.texts("note");
+    requireNamed(survey);
     requireOnce(survey, green);
+    requireForward(start, end);
     problems.throwIfAny();
     List<Conditions> all = new ArrayList<>();
     for (int i = 0; i < survey.length; i++) {
@@ -122,7 +85,56 @@ public final class ConditionsReader {
               new Conditions.Water(rainH[i], rainMm[i], irrH[i], irrMm[i], et0[i]),
               new Conditions.Ground(dew[i], soilC[i], ec[i], maintenance[i], note[i])));
     }
+    // what was recorded of a green counts before what was recorded of all
+    all.sort(Comparator.comparing(c -> c.greenId().isEmpty()));
     return all;
+  }
+
+  private void tellUnread(List<String> notes) {
+    Set<Integer> read = new HashSet<>();
+    FieldNames.CONDITIONS.forEach(n -> columns.find(n).ifPresent(read::add));
+    for (int i = 0; i < table.columns().size(); i++) {
+      String heading = table.columns().get(i);
+      if (!read.contains(i)) {
+        String plain = heading.strip().toLowerCase(Locale.ROOT);
+        notes.add(
+            "%s: column %s is not read%s"
+                .formatted(
+                    table.name(),
+                    heading,
+                    Nearest.to(plain, FieldNames.CONDITIONS)
+                        .map(n -> "; did you mean " + n + "?")
+                        .orElse("")));
+      }
+    }
+  }
+
+  private void requireNamed(String[] survey) {
+    List<Integer> empty = new ArrayList<>();
+    for (int i = 0; i < survey.length; i++) {
+      if (survey[i].isEmpty()) {
+        empty.add(table.rows().get(i).number());
+      }
+    }
+    problems.require(
+        empty.isEmpty(),
+        "%s: no surv_id in %s %s; say which survey the record is of",
+        table.name(),
+        table.unit(empty.size()),
+        Problems.listed(empty));
+  }
+
+  private void requireForward(String[] start, String[] end) {
+    for (int i = 0; i < start.length; i++) {
+      Optional<OffsetDateTime> from = time(start[i]);
+      Optional<OffsetDateTime> to = time(end[i]);
+      problems.require(
+          from.isEmpty() || to.isEmpty() || !to.get().isBefore(from.get()),
+          "%s: t_end %s is before t_start %s; correct one",
+          table.at(table.rows().get(i)),
+          end[i],
+          start[i]);
+    }
   }
 
   private void requireOnce(String[] survey, String[] green) {
@@ -132,7 +144,7 @@ public final class ConditionsReader {
       Integer before = seen.putIfAbsent(List.of(survey[i], green[i]), number);
       problems.require(
           before == null,
-          "%s: survey %s%s stands in rows %s and %s; keep one",
+          "%s: survey %s%s stands in rows %s and %s; keep one, or name their greens",
           table.name(),
           survey[i],
           green[i].isEmpty() ? "" : ", green " + green[i],
@@ -144,17 +156,22 @@ public final class ConditionsReader {
   private String[] times(String name) {
     String[] texts = columns.texts(name);
     for (int i = 0; i < texts.length; i++) {
-      if (!texts[i].isEmpty()) {
-        try {
-          OffsetDateTime.parse(texts[i]);
-        } catch (DateTimeParseException e) {
-          problems.add(
-              "%s: %s is no time with offset, was '%s'; write it like 2031-05-14T07:30:00+01:00",
-              table.at(table.rows().get(i)), name, texts[i]);
-        }
-      }
+      problems.require(
+          texts[i].isEmpty() || time(texts[i]).isPresent(),
+          "%s: %s is no time with offset, was '%s'; write it like 2031-05-14T07:30:00+01:00",
+          table.at(table.rows().get(i)),
+          name,
+          texts[i]);
     }
     return texts;
+  }
+
+  private static Optional<OffsetDateTime> time(String text) {
+    try {
+      return Optional.of(OffsetDateTime.parse(text));
+    } catch (DateTimeParseException e) {
+      return Optional.empty();
+    }
   }
 
   private double[] positive(String name) {

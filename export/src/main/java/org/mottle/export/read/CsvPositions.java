@@ -1,6 +1,7 @@
 package org.mottle.export.read;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -15,12 +16,14 @@ final class CsvPositions {
 
   private final FeatureTable table;
   private final InputOptions options;
+  private final Positions positions;
   private final Problems problems = new Problems();
   private final Columns columns;
   private final List<String> notes;
 
-  CsvPositions(FeatureTable table, InputOptions options) {
+  CsvPositions(FeatureTable table, InputOptions options, Positions positions) {
     this.table = table;
+    this.positions = positions;
     this.options = options;
     this.columns = new Columns(table, options, problems);
     this.notes = new ArrayList<>(table.notes());
@@ -33,6 +36,9 @@ final class CsvPositions {
     OptionalInt lat = columns.findAny(FieldNames.LAT);
     boolean metres = x.isPresent() && y.isPresent();
     boolean degrees = lon.isPresent() && lat.isPresent();
+    if (positions == Positions.OPTIONAL && allEmpty(x, y, lon, lat)) {
+      return table;
+    }
     problems.require(
         metres || degrees,
         "%s has no columns for the position; its columns are %s: name them x, y or lon, lat, or map them in the settings, like columns: {x: Easting, y: Northing}",
@@ -59,9 +65,37 @@ final class CsvPositions {
     return points(lon.getAsInt(), lat.getAsInt(), crs);
   }
 
+  private boolean allEmpty(OptionalInt... candidates) {
+    int[] found = Arrays.stream(candidates).flatMapToInt(OptionalInt::stream).toArray();
+    return table.rows().stream()
+        .allMatch(row -> Arrays.stream(found).allMatch(c -> Cells.isMissing(row.values().get(c))));
+  }
+
+  /** Half a position is a slip of the pen, not a reading without one. */
+  private void requireBothOrNone(double[] x, double[] y, int xColumn, int yColumn) {
+    if (positions == Positions.NEEDED) {
+      return;
+    }
+    List<Integer> half = new ArrayList<>();
+    for (int i = 0; i < x.length; i++) {
+      if (Double.isNaN(x[i]) != Double.isNaN(y[i])) {
+        half.add(table.rows().get(i).number());
+      }
+    }
+    problems.require(
+        half.isEmpty(),
+        "%s: only one of %s and %s in %s %s; give both or leave both empty",
+        table.name(),
+        table.columns().get(xColumn),
+        table.columns().get(yColumn),
+        table.unit(half.size()),
+        Problems.listed(half));
+  }
+
   private FeatureTable points(int xColumn, int yColumn, Crs crs) {
     double[] x = columns.numbers(xColumn);
     double[] y = columns.numbers(yColumn);
+    requireBothOrNone(x, y, xColumn, yColumn);
     problems.throwIfAny();
     List<FeatureTable.Row> rows = new ArrayList<>();
     for (int i = 0; i < x.length; i++) {

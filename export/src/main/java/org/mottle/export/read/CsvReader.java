@@ -37,9 +37,9 @@ final class CsvReader {
     this.options = options;
   }
 
-  FeatureTable read() throws IOException {
+  FeatureTable read(Positions positions) throws IOException {
     FeatureTable table = readCells();
-    return new CsvPositions(table, options).apply();
+    return new CsvPositions(table, options, positions).apply();
   }
 
   /** The table without positions. */

@@ -26,6 +26,10 @@ public final class FeatureFile {
    * @throws InputRefused with every problem of the file
    */
   public static FeatureTable read(String file, InputOptions options, String layer) {
+    return read(file, options, layer, Positions.NEEDED);
+  }
+
+  static FeatureTable read(String file, InputOptions options, String layer, Positions positions) {
     int hash = file.toLowerCase(Locale.ROOT).lastIndexOf(".gpkg#");
     String path = hash < 0 ? file : file.substring(0, hash + 5);
     Path found = existing(path);
@@ -37,7 +41,7 @@ public final class FeatureFile {
           yield new GeoPackageReader(found, options, wanted, layer).read();
         }
         case "shp" -> new ShapefileReader(found, options).read();
-        case "csv", "tsv", "txt" -> new CsvReader(found, options).read();
+        case "csv", "tsv", "txt" -> new CsvReader(found, options).read(positions);
         case "gpx" -> new GpxReader(found, options).read();
         default ->
             throw new InputRefused(
@@ -49,7 +53,25 @@ public final class FeatureFile {
     }
   }
 
-  private static Path existing(String file) {
+  /** A table of text without positions; another format is refused. */
+  static FeatureTable readCells(String file, InputOptions options) {
+    Path found = existing(file);
+    try {
+      return switch (ending(found)) {
+        case "csv", "tsv", "txt" -> new CsvReader(found, options).readCells();
+        default ->
+            throw new InputRefused(
+                "%s: a table without positions is read as CSV only; save it as .csv"
+                    .formatted(found.getFileName()));
+      };
+    } catch (IOException e) {
+      throw new InputRefused(
+          "%s cannot be read: %s".formatted(found.getFileName(), e.getMessage()));
+    }
+  }
+
+  /** The file, if it is there and holds anything. */
+  static Path existing(String file) {
     try {
       Path path = Path.of(file);
       if (!Files.exists(path)) {

@@ -13,9 +13,6 @@ public final class FieldNames {
   static final List<String> LON = List.of("lon", "longitude", "long");
   static final List<String> LAT = List.of("lat", "latitude");
 
-  /** Stands in the files of the greens and of the readings. */
-  static final String SHARED = "green_id";
-
   static final List<String> READING =
       List.of(
           "green_id",
@@ -55,25 +52,58 @@ public final class FieldNames {
           "bnd_src",
           "acc_m");
 
-  static final List<String> PLAN = List.of("plan_id", "insertions");
+  static final List<String> PLAN =
+      List.of("plan_id", "green_id", "st_id", "seq", "role", "insertions");
+
+  static final List<String> MARK = List.of("mark_id", "head_id", "green_id");
+
+  static final List<String> TIE =
+      List.of("mark_id", "head_id", "surv_id", "green_id", "oper", "t_local", "pos_src");
+
+  static final List<String> CONDITIONS =
+      List.of(
+          "surv_id",
+          "green_id",
+          "t_start",
+          "t_end",
+          "oper",
+          "probe",
+          "rod_mm",
+          "calib",
+          "rain_h",
+          "rain_mm",
+          "irr_h",
+          "irr_mm",
+          "et0_mm_d",
+          "dew",
+          "soil_c",
+          "ec_dsm",
+          "maint",
+          "pos_src",
+          "shift_sd_m",
+          "plan_id",
+          "note");
+
+  private static final List<List<String>> TABLES =
+      List.of(READING, GREEN, CONDITIONS, PLAN, MARK, TIE, CoresReader.NAMES);
 
   private FieldNames() {}
 
   /** Every name that can be mapped, each once, those of readings first. */
   public static List<String> all() {
-    return Stream.of(
-            READING,
-            GREEN,
-            ConditionsReader.NAMES,
-            MarksReader.NAMES,
-            PLAN,
-            CoresReader.NAMES,
-            X,
-            Y,
-            LON,
-            LAT)
+    return Stream.concat(TABLES.stream(), Stream.of(X, Y, LON, LAT))
         .flatMap(List::stream)
         .distinct()
         .toList();
+  }
+
+  /** Whether several tables have the name, so that a mapping of it may be meant for another. */
+  static boolean isShared(String name) {
+    return TABLES.stream().filter(t -> t.contains(name)).count() > 1;
+  }
+
+  /** Those of a table's names that no other table has. */
+  static List<String> ownOf(List<String> table) {
+    return table.stream().filter(n -> !isShared(n)).toList();
   }
 }

@@ -64,6 +64,10 @@ final class GpxReader {
   }
 
   private GPX parsed() {
+    return parsed(path, name);
+  }
+
+  static GPX parsed(Path path, String name) {
     try {
       return GPX.Reader.of(GPX.Reader.Mode.LENIENT).read(path);
     } catch (IOException | IllegalArgumentException e) {

@@ -1,7 +1,9 @@
 package org.mottle.export.read;
 
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import org.locationtech.jts.geom.Coordinate;
 import org.mottle.engine.position.Mark;
 import org.mottle.engine.position.Tie;
@@ -14,7 +16,7 @@ import org.mottle.export.problem.Problems;
  * points with {@code mark_id} or {@code head_id}.
  */
 public final class MarksReader {
-  static final List<String> NAMES = List.of("mark_id", "head_id");
+  private static final List<String> NAMES = List.of("mark_id", "head_id");
 
   private final FeatureTable table;
   private final Problems problems = new Problems();
@@ -48,11 +50,30 @@ public final class MarksReader {
   public static List<Mark> marks(String file, InputOptions options, Crs working) {
     MarksReader reader = new MarksReader(file, options, working);
     String[] green = reader.columns.texts("green_id");
+    reader.requireOnce();
     List<Mark> marks = new ArrayList<>();
     for (int i = 0; i < reader.mark.length; i++) {
       marks.add(new Mark(reader.mark[i], green[i], reader.places[i].x, reader.places[i].y));
     }
     return marks;
+  }
+
+  /** Ties name a mark by its name alone. */
+  private void requireOnce() {
+    Map<String, Integer> seen = new HashMap<>();
+    for (int i = 0; i < mark.length; i++) {
+      int number = table.rows().get(i).number();
+      Integer before = seen.putIfAbsent(mark[i], number);
+      problems.require(
+          before == null,
+          "%s: mark %s stands in %ss %s and %s; give every mark of the course a name of its own",
+          table.name(),
+          mark[i],
+          table.origin().unit(),
+          before,
+          number);
+    }
+    problems.throwIfAny();
   }
 
   /** As {@link #marks}: the positions recorded at marks, with {@code surv_id}, {@code green_id}. */

@@ -3,9 +3,7 @@ package org.mottle.export.read;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
-import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.mottle.engine.design.PlannedStation;
 import org.mottle.engine.design.StationPlan;
@@ -40,12 +38,13 @@ public final class PlansReader {
           needed,
           columns.named());
     }
+    columns.requireMapped(FieldNames.ownOf(FieldNames.PLAN));
     problems.throwIfAny();
     Coordinate[] places = PointPlaces.of(table, working, problems);
     String[] plan = columns.texts("plan_id");
     String[] green = columns.texts("green_id");
     String[] station = columns.texts("st_id");
-    String[] role = columns.texts("role");
+    Reading.Role[] role = Roles.of(columns, table, problems);
     int[] sequence = columns.wholes("seq", 0);
     int[] insertions = columns.wholes("insertions", 1);
     Map<List<String>, List<Integer>> rows = new LinkedHashMap<>();
@@ -89,22 +88,8 @@ public final class PlansReader {
                         .map(
                             i ->
                                 new PlannedStation(
-                                    station[i],
-                                    places[i].x,
-                                    places[i].y,
-                                    role(role[i]),
-                                    insertions[i]))
+                                    station[i], places[i].x, places[i].y, role[i], insertions[i]))
                         .toList())));
     return plans;
-  }
-
-  /** Roles that are not known are those of a plain station. */
-  private static Reading.Role role(String text) {
-    String wanted = text.toLowerCase(Locale.ROOT);
-    return IntStream.range(0, Reading.Role.values().length)
-        .mapToObj(k -> Reading.Role.values()[k])
-        .filter(r -> r.code().equals(wanted))
-        .findFirst()
-        .orElse(Reading.Role.PLAN);
   }
 }

@@ -13,6 +13,7 @@ import org.mottle.export.problem.Problems;
 
 /** The points of a table in the working CRS, one a row; rows without one are a problem. */
 final class PointPlaces {
+  private static final int SHOWN = 8;
 
   private PointPlaces() {}
 
@@ -22,6 +23,7 @@ final class PointPlaces {
             table.crs().orElseThrow(() -> GivenCrs.missing(table.name(), "names no CRS")), working);
     Coordinate[] places = new Coordinate[table.rows().size()];
     List<Integer> nowhere = new ArrayList<>();
+    List<String> refused = new ArrayList<>();
     for (int i = 0; i < places.length; i++) {
       FeatureTable.Row row = table.rows().get(i);
       Optional<Coordinate> point = point(row.geometry());
@@ -32,7 +34,7 @@ final class PointPlaces {
       try {
         places[i] = transform.apply(point.get());
       } catch (InputRefused e) {
-        problems.add("%s: %s", table.at(row), e.getMessage());
+        refused.add(table.at(row) + ": " + e.getMessage());
       }
     }
     problems.require(
@@ -41,6 +43,14 @@ final class PointPlaces {
         table.name(),
         table.unit(nowhere.size()),
         Problems.listed(nowhere));
+    // a wrong CRS costs a few lines, not one a row
+    refused.stream().limit(SHOWN).forEach(line -> problems.add("%s", line));
+    problems.require(
+        refused.size() <= SHOWN,
+        "%s: %d more %s cannot be carried over either",
+        table.name(),
+        refused.size() - SHOWN,
+        table.unit(refused.size() - SHOWN));
     return places;
   }
 

@@ -67,7 +67,7 @@ final class ReadingColumns {
     this.positionSource = columns.texts("pos_src");
     this.positionSd = columns.numbers("pos_sd_m");
     checkPositionSd();
-    this.role = roles();
+    this.role = Roles.of(columns, table, problems);
     this.finding = columns.texts("qa_code");
     this.status = columns.texts("qa_stat");
     this.used = used();
@@ -179,33 +179,6 @@ final class ReadingColumns {
     return options.moistureUnit() == InputOptions.MoistureUnit.FRACTION
         ? Arrays.stream(values).map(v -> 100 * v).toArray()
         : values;
-  }
-
-  private Reading.Role[] roles() {
-    String[] texts = columns.texts("role");
-    Reading.Role[] roles = new Reading.Role[texts.length];
-    List<String> wrong = new ArrayList<>();
-    for (int i = 0; i < texts.length; i++) {
-      String text = texts[i].toLowerCase(Locale.ROOT);
-      roles[i] = Reading.Role.PLAN;
-      boolean known = text.isEmpty();
-      for (Reading.Role role : Reading.Role.values()) {
-        if (role.code().equals(text)) {
-          roles[i] = role;
-          known = true;
-        }
-      }
-      if (!known) {
-        wrong.add("%d ('%s')".formatted(table.rows().get(i).number(), texts[i]));
-      }
-    }
-    problems.require(
-        wrong.isEmpty(),
-        "%s: role is none of plan, pair, poi, ctrl, infill in %s %s",
-        table.name(),
-        table.unit(wrong.size()),
-        Problems.listed(wrong, SHOWN));
-    return roles;
   }
 
   private boolean[] used() {

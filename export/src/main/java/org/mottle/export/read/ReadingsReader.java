@@ -66,7 +66,10 @@ public final class ReadingsReader {
 
   /**
    * As above; readings that name their green and have no position are kept apart, to be placed by
-   * plan, order or track.
+   * plan, order or track. A file in which no reading has one needs no CRS and no columns for it.
+   *
+   * @throws InputRefused with every problem of these rows: a reading that has neither position nor
+   *     green among them
    */
   public static Readings readWithUnplaced(
       String file, InputOptions options, Greens greens, Optional<String> survey) {
@@ -79,7 +82,8 @@ public final class ReadingsReader {
       Greens greens,
       Optional<String> survey,
       boolean keepUnplaced) {
-    FeatureTable all = FeatureFile.read(file, options, LAYER);
+    Positions positions = keepUnplaced ? Positions.OPTIONAL : Positions.NEEDED;
+    FeatureTable all = FeatureFile.read(file, options, LAYER, positions);
     FeatureTable table = survey.map(id -> SurveyFilter.of(all, options, id)).orElse(all);
     return new ReadingsReader(table, options, greens, keepUnplaced).read();
   }
@@ -195,20 +199,48 @@ public final class ReadingsReader {
   }
 
   private Coordinate[] places(List<String> notes) {
+    List<Integer> nowhere = new ArrayList<>();
+    Coordinate[] places =
+        table.rows().stream().noneMatch(ReadingsReader::hasPlace)
+            ? nonePlaced(nowhere)
+            : placed(nowhere, notes);
+    problems.require(
+        nowhere.isEmpty(),
+        keepUnplaced
+            ? "%s: neither position nor green_id in %s %s; give one or leave them out"
+            : "%s: no position in %s %s; give one or leave them out",
+        table.name(),
+        table.unit(nowhere.size()),
+        Problems.listed(nowhere));
+    return places;
+  }
+
+  /** Without a position there is nothing that a CRS could be about. */
+  private Coordinate[] nonePlaced(List<Integer> nowhere) {
+    for (int i = 0; i < table.rows().size(); i++) {
+      noteNowhere(i, nowhere);
+    }
+    return new Coordinate[table.rows().size()];
+  }
+
+  private void noteNowhere(int i, List<Integer> nowhere) {
+    if (!keepUnplaced || columns.green[i].isEmpty()) {
+      nowhere.add(table.rows().get(i).number());
+    }
+  }
+
+  private Coordinate[] placed(List<Integer> nowhere, List<String> notes) {
     CrsTransform transform =
         CrsTransform.between(
             table.crs().orElseThrow(() -> GivenCrs.missing(table.name(), "names no CRS")),
             greens.working());
     Coordinate[] places = new Coordinate[table.rows().size()];
-    List<Integer> nowhere = new ArrayList<>();
     Map<String, List<Integer>> refused = new LinkedHashMap<>();
     for (int i = 0; i < places.length; i++) {
       FeatureTable.Row row = table.rows().get(i);
       Optional<Coordinate> own = place(row);
       if (own.isEmpty()) {
-        if (!keepUnplaced || columns.green[i].isEmpty()) {
-          nowhere.add(row.number());
-        }
+        noteNowhere(i, nowhere);
         continue;
       }
       try {
@@ -217,12 +249,6 @@ public final class ReadingsReader {
         refused.computeIfAbsent(withoutPlace(e), k -> new ArrayList<>()).add(i);
       }
     }
-    problems.require(
-        nowhere.isEmpty(),
-        "%s: no position in %s %s; give one or leave them out",
-        table.name(),
-        table.unit(nowhere.size()),
-        Problems.listed(nowhere));
     refused.values().forEach(rows -> addRefused(transform, rows));
     if (transform.accuracyM() > 0) {
       notes.add(
@@ -247,12 +273,17 @@ public final class ReadingsReader {
     problems.add("%s: %s%s", table.at(first), transform.problemAt(c.x, c.y).orElseThrow(), others);
   }
 
+  private static boolean hasPlace(FeatureTable.Row row) {
+    Geometry g = row.geometry();
+    return g != null && !g.isEmpty() && !Double.isNaN(g.getCoordinate().x);
+  }
+
   /** The position of a row; empty where there is none; anything but a single point is a problem. */
   private Optional<Coordinate> place(FeatureTable.Row row) {
-    Geometry g = row.geometry();
-    if (g == null || g.isEmpty() || Double.isNaN(g.getCoordinate().x)) {
+    if (!hasPlace(row)) {
       return Optional.empty();
     }
+    Geometry g = row.geometry();
     if (g.getNumGeometries() == 1 && g.getGeometryN(0) instanceof Point) {
       return Optional.of(g.getCoordinate());
     }

@@ -3,9 +3,8 @@ package org.mottle.export.read;
 import io.jenetics.jpx.GPX;
 import io.jenetics.jpx.TrackSegment;
 import io.jenetics.jpx.WayPoint;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -17,7 +16,8 @@ import org.mottle.export.problem.InputRefused;
 
 /**
  * Reads the tracks of a GPX file, one a segment. Points without a time cannot place anything: they
- * are left out and told. Points out of order of time are put in order.
+ * are left out and told. Points out of order of time are put in order within their segment and
+ * told: receivers write points late, and a position holds at its own time wherever it stands.
  */
 public final class TrackReader {
 
@@ -25,34 +25,23 @@ public final class TrackReader {
 
   /**
    * @param working CRS of the greens
-   * @param notes told of points that were left out
+   * @param notes told of points that were left out or put in order
    * @throws InputRefused when the file holds no timed track
    */
   public static List<Track> read(String file, Crs working, List<String> notes) {
-    Path path = Path.of(file);
-    if (!Files.isRegularFile(path)) {
-      throw new InputRefused("%s: no such file".formatted(file));
-    }
+    Path path = FeatureFile.existing(file);
     String name = path.getFileName().toString();
-    GPX gpx;
-    try {
-      gpx = GPX.Reader.of(GPX.Reader.Mode.LENIENT).read(path);
-    } catch (IOException | IllegalArgumentException e) {
-      throw new InputRefused("%s is not sound GPX: %s".formatted(name, e.getMessage()));
-    }
+    GPX gpx = GpxReader.parsed(path, name);
     CrsTransform transform = CrsTransform.between(Crs.wgs84(), working);
     List<Track> tracks = new ArrayList<>();
     int untimed = 0;
+    int unordered = 0;
     for (TrackSegment segment : gpx.tracks().flatMap(t -> t.segments()).toList()) {
-      List<WayPoint> timed =
-          segment
-              .points()
-              .filter(p -> p.getTime().isPresent())
-              .sorted(Comparator.comparing(p -> p.getTime().orElseThrow()))
-              .toList();
+      List<WayPoint> timed = segment.points().filter(p -> p.getTime().isPresent()).toList();
       untimed += segment.getPoints().size() - timed.size();
+      unordered += backwards(timed);
       if (!timed.isEmpty()) {
-        tracks.add(track(timed, transform));
+        tracks.add(track(name, timed, transform));
       }
     }
     if (tracks.isEmpty()) {
@@ -63,22 +52,47 @@ public final class TrackReader {
     if (untimed > 0) {
       notes.add("%s: %d track points without a time are left out".formatted(name, untimed));
     }
+    if (unordered > 0) {
+      notes.add(
+          "%s: %d track points are earlier than the one before them; put in order of time"
+              .formatted(name, unordered));
+    }
     return tracks;
   }
 
-  private static Track track(List<WayPoint> timed, CrsTransform transform) {
+  private static int backwards(List<WayPoint> timed) {
+    int count = 0;
+    for (int i = 1; i < timed.size(); i++) {
+      count += time(timed.get(i)).isBefore(time(timed.get(i - 1))) ? 1 : 0;
+    }
+    return count;
+  }
+
+  private static Instant time(WayPoint point) {
+    return point.getTime().orElseThrow();
+  }
+
+  private static Track track(String name, List<WayPoint> points, CrsTransform transform) {
+    List<WayPoint> timed = points.stream().sorted(Comparator.comparing(TrackReader::time)).toList();
     double[] seconds = new double[timed.size()];
     double[] x = new double[seconds.length];
     double[] y = new double[seconds.length];
     for (int i = 0; i < seconds.length; i++) {
       WayPoint p = timed.get(i);
-      Coordinate c =
-          transform.apply(
-              new Coordinate(p.getLongitude().doubleValue(), p.getLatitude().doubleValue()));
-      seconds[i] = p.getTime().orElseThrow().toEpochMilli() / 1000.0;
+      Coordinate c = place(name, p, transform);
+      seconds[i] = time(p).toEpochMilli() / 1000.0;
       x[i] = c.x;
       y[i] = c.y;
     }
     return new Track(seconds, x, y);
+  }
+
+  private static Coordinate place(String name, WayPoint p, CrsTransform transform) {
+    try {
+      return transform.apply(
+          new Coordinate(p.getLongitude().doubleValue(), p.getLatitude().doubleValue()));
+    } catch (InputRefused e) {
+      throw new InputRefused("%s, track point of %s: %s".formatted(name, time(p), e.getMessage()));
+    }
   }
 }
