@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.mottle.engine.design.StationPlan;
 import org.mottle.engine.moisture.SiteCurve;
 import org.mottle.engine.position.Mark;
@@ -187,7 +188,11 @@ public record FieldWork(
         Progress progress) {
       Placing.Placed placed =
           new Placing(conditions, plans, tracks)
-              .place(read.stream().flatMap(r -> r.unplaced().stream()).toList());
+              .place(
+                  read.stream()
+                      .flatMap(r -> r.unplaced().stream())
+                      .filter(r -> !isControl(r))
+                      .toList());
       findings.addAll(placed.findings());
       Set<String> surveys = new LinkedHashSet<>();
       for (Readings r : read) {
@@ -200,6 +205,7 @@ public record FieldWork(
       for (Readings r : read) {
         r.readings().forEach(x -> (isControl(x) ? controls : named).add(x));
         r.outside().forEach(x -> named.add(x.reading()));
+        r.unplaced().stream().filter(Reader::isControl).forEach(controls::add);
       }
       Map<String, Placing.Shift> shifts =
           Placing.shifts(
@@ -209,7 +215,12 @@ public record FieldWork(
               named,
               findings);
       for (Readings r : controlFiles) {
-        r.readings().stream()
+        // where a control station lies does not matter, only that it is the same
+        Stream.of(
+                r.readings(),
+                r.unplaced(),
+                r.outside().stream().map(Readings.Outside::reading).toList())
+            .flatMap(List::stream)
             .filter(x -> surveys.contains(x.label().surveyId()))
             .forEach(controls::add);
       }

@@ -24,9 +24,6 @@ final class Prospects {
   private static final double CONFIDENCE = 0.95;
   private static final double[] DIAMETERS_M = {2, 3, 5, 8};
 
-  /** Spots are this many structured standard deviations drier. */
-  private static final double CONTRAST_SDS = 2;
-
   /** Fewer stations make no map. */
   private static final int LEAST_FOR_MAP = 8;
 
@@ -120,14 +117,17 @@ final class Prospects {
   }
 
   private List<String> found(Prediction prediction, Green green) {
-    double contrast = CONTRAST_SDS * Math.sqrt(model.sill() - model.nugget());
+    if (prediction.structuredSd() == 0) {
+      return List.of("by this variogram there is no pattern to map");
+    }
+    double contrast = SpotDetection.usualContrastPct(prediction);
     long seed = request.settings().seed() ^ green.id().hashCode();
     List<SpotDetection> spots = SpotDetection.of(prediction, DIAMETERS_M, contrast, seed);
     List<String> lines = new ArrayList<>(spots.stream().map(SpotDetection::words).toList());
     lines.add(
         String.format(
             Locale.ROOT,
-            "of sound greens %.0f in 100 would show such a spot where there is none",
+            "of greens without one, %.0f in 100 would be called all the same",
             100 * spots.get(0).wrongly()));
     return lines;
   }

@@ -40,7 +40,9 @@ final class ReviewRows {
       }
     }
     reviewed.elsewhere().forEach(r -> rows.add(MapLayers.reading(r)));
-    reviewed.controls().forEach(r -> rows.add(MapLayers.reading(r)));
+    reviewed.controls().stream()
+        .filter(r -> !Double.isNaN(r.x()))
+        .forEach(r -> rows.add(MapLayers.reading(r)));
     return rows;
   }
 
