@@ -4,8 +4,8 @@ package org.mottle.engine.plan;
  * The order in which to walk stations: the nearest one not yet visited, again and again, then the
  * walk is shortened by reversing and moving stretches, shaken, and shortened again ({@link
  * WalkSearch}). The walk is open: it ends where the last station is. Equal input gives equal walks.
- * No walk crosses itself. Of up to 25 stations the walk found is the shortest in nearly every case,
- * and was never 1 % longer in the tests.
+ * No walk crosses itself. Of 200 walks over 25 random places 9 were longer than the best of three
+ * anneals, by 2.8 % at most.
  *
  * <p>O(n²) a pass: 0.4 ms for 16 stations, 0.8 ms for 25, 30 ms for 300. Immutable.
  */
