@@ -130,10 +130,12 @@ public final class MapLayers {
     return mapped;
   }
 
-  /** A reading of a green, used or not as its review says. */
-  public static FeatureRow reading(Reading r, Green green, String survey) {
-    double edge = new EdgeDistance(green.outline()).at(r.x(), r.y());
-    return reading(r, green.id(), survey, edge, r.quality().used());
+  /** Readings of a green, used or not as their review says. */
+  public static List<FeatureRow> readings(List<Reading> readings, Green green, String survey) {
+    EdgeDistance edge = new EdgeDistance(green.outline());
+    return readings.stream()
+        .map(r -> reading(r, green.id(), survey, edge.at(r.x(), r.y()), r.quality().used()))
+        .toList();
   }
 
   /** A reading that lies on no green of the record. */

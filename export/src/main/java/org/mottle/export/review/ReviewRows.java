@@ -35,9 +35,8 @@ final class ReviewRows {
   private static List<FeatureRow> readings(Greens greens, Reviewed reviewed) {
     List<FeatureRow> rows = new ArrayList<>();
     for (ReviewedVisit v : reviewed.visits()) {
-      for (Reading r : v.visit().readings()) {
-        rows.add(MapLayers.reading(r, v.visit().green(), v.visit().surveyId()));
-      }
+      rows.addAll(
+          MapLayers.readings(v.visit().readings(), v.visit().green(), v.visit().surveyId()));
     }
     reviewed.elsewhere().forEach(r -> rows.add(MapLayers.reading(r)));
     reviewed.controls().stream()

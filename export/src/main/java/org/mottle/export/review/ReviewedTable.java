@@ -1,6 +1,7 @@
 package org.mottle.export.review;
 
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.mottle.export.schema.FeatureRow;
@@ -9,6 +10,8 @@ import org.mottle.export.schema.LayerData;
 
 /** Reviewed readings as CSV, under the names of the fields: what {@code map} reads. */
 final class ReviewedTable {
+
+  private static final Pattern PLAIN = Pattern.compile("[^,\"\\n]*");
 
   private ReviewedTable() {}
 
@@ -37,6 +40,6 @@ final class ReviewedTable {
                 .stripTrailingZeros()
                 .toPlainString()
             : value.toString();
-    return text.matches("[^,\"\\n]*") ? text : '"' + text.replace("\"", "\"\"") + '"';
+    return PLAIN.matcher(text).matches() ? text : '"' + text.replace("\"", "\"\"") + '"';
   }
 }
