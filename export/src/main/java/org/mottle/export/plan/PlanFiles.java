@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.function.Supplier;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.record.Provenance;
 import org.mottle.export.schema.LayerData;
@@ -41,17 +42,17 @@ final class PlanFiles {
     documents.add(
         new Document(
             GEOJSON, file -> new GeoJsonWriter(working, provenance).write(file, stations)));
-    documents.add(text(CSV, StationTable.csv(plans, degrees)));
-    documents.add(text(ALL_CARDS, Card.page(plans, working)));
+    documents.add(text(CSV, () -> StationTable.csv(plans, degrees)));
+    documents.add(text(ALL_CARDS, () -> Card.page(plans, working)));
     List<String> names = FileNames.ofIds(plans.stream().map(p -> p.green().id()).toList());
     for (int i = 0; i < plans.size(); i++) {
-      String page = Card.page(List.of(plans.get(i)), working);
-      documents.add(text(CARDS + "/" + names.get(i) + ".html", page));
+      List<GreenPlan> one = List.of(plans.get(i));
+      documents.add(text(CARDS + "/" + names.get(i) + ".html", () -> Card.page(one, working)));
     }
     return documents;
   }
 
-  private static Document text(String path, String text) {
-    return new Document(path, file -> Files.writeString(file, text, StandardCharsets.UTF_8));
+  private static Document text(String path, Supplier<String> text) {
+    return new Document(path, file -> Files.writeString(file, text.get(), StandardCharsets.UTF_8));
   }
 }

@@ -10,7 +10,7 @@ import java.util.List;
  * @param mapBy whose variogram says so: given, or borrowed
  * @param meanHalfPct half width of the 95 % interval of the green's mean, % by volume; NaN when the
  *     places say nothing of the mean
- * @param meanBy why that interval, or why there is none
+ * @param meanBy what that interval is of, or why there is none
  * @param found what could be found and what not, one sentence each
  */
 public record Prospect(
