@@ -16,7 +16,8 @@ import org.mottle.engine.survey.Reading;
  * and the control station before all. Partners stand in a random direction from stations drawn at
  * random; where none of 72 directions is on the ground and clear of others, another station is
  * drawn. The control station is the cell nearest the middle of the green that is 1 m from every
- * station, for its five holes.
+ * station, for its five holes. It is re-read at the start, each hour and at the end of a visit, so
+ * it stands first and its way is not part of the walk.
  */
 final class Furnishing {
   private static final int CONTROL_INSERTIONS = 5;

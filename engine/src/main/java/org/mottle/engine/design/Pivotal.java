@@ -2,6 +2,7 @@ package org.mottle.engine.design;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.locationtech.jts.geom.Coordinate;
 
@@ -22,15 +23,17 @@ final class Pivotal {
     List<Coordinate> all = ground.random(CANDIDATES * n, random);
     double[] p = new double[all.size()];
     java.util.Arrays.fill(p, 1.0 / CANDIDATES);
-    List<Integer> open = new ArrayList<>();
-    for (int i = 0; i < p.length; i++) {
-      open.add(i);
-    }
-    while (open.size() > 1) {
-      int i = open.get(random.nextInt(open.size()));
-      int j = nearest(all, open, i);
-      settle(p, i, j, random);
-      open.removeIf(k -> (k == i || k == j) && (p[k] < ROUNDING || p[k] > 1 - ROUNDING));
+    int[] open = IntStream.range(0, p.length).toArray();
+    int count = open.length;
+    while (count > 1) {
+      int at = random.nextInt(count);
+      int other = nearest(all, open, count, at);
+      settle(p, open[at], open[other], random);
+      for (int k : new int[] {Math.max(at, other), Math.min(at, other)}) {
+        if (p[open[k]] < ROUNDING || p[open[k]] > 1 - ROUNDING) {
+          open[k] = open[--count];
+        }
+      }
     }
     List<Coordinate> taken = new ArrayList<>();
     for (int i = 0; i < p.length; i++) {
@@ -41,14 +44,17 @@ final class Pivotal {
     return taken;
   }
 
-  private static int nearest(List<Coordinate> all, List<Integer> open, int i) {
+  /** Where in {@code open} the nearest neighbour stands. */
+  private static int nearest(List<Coordinate> all, int[] open, int count, int at) {
+    Coordinate c = all.get(open[at]);
     int nearest = -1;
     double least = Double.POSITIVE_INFINITY;
-    for (int j : open) {
-      double distance = all.get(j).distance(all.get(i));
-      if (j != i && distance < least) {
-        least = distance;
-        nearest = j;
+    for (int k = 0; k < count; k++) {
+      Coordinate o = all.get(open[k]);
+      double squared = (o.x - c.x) * (o.x - c.x) + (o.y - c.y) * (o.y - c.y);
+      if (k != at && squared < least) {
+        least = squared;
+        nearest = k;
       }
     }
     return nearest;

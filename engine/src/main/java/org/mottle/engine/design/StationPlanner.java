@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import org.apache.commons.math3.random.RandomGenerator;
 import org.apache.commons.math3.random.Well19937c;
+import org.locationtech.jts.algorithm.construct.MaximumInscribedCircle;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.survey.Green;
@@ -25,6 +26,8 @@ public final class StationPlanner {
   /** Stations closer than this tell the same, m. */
   private static final double LEAST_SPACING_M = 1;
 
+  private static final double WIDTH_TOLERANCE_M = 0.005;
+
   private final Design design;
   private final PlanSettings settings;
 
@@ -40,12 +43,7 @@ public final class StationPlanner {
     }
     Geometry shape = green.outline().buffer(-settings.insetM());
     if (shape.isEmpty()) {
-      return refused(
-          green,
-          format(
-              "the green of %.0f m² has nothing left %.2f m inside its outline",
-              green.areaM2(), settings.insetM()),
-          "make the inset smaller");
+      return tooNarrow(green);
     }
     Ground ground = new Ground(shape);
     double spacing = Math.sqrt(ground.areaM2() / settings.stations());
@@ -69,7 +67,7 @@ public final class StationPlanner {
     }
     List<Coordinate> places = places(green, ground, earlier, random);
     if (places.isEmpty()) {
-      return refused(green, nothing(), "");
+      return new PlanOutcome.NotPlanned(green, nothing());
     }
     Furnishing furnishing = new Furnishing(ground, settings, earlier, random);
     return new PlanOutcome.Planned(
@@ -100,14 +98,28 @@ public final class StationPlanner {
     return new Coverage(ground, coordinates(earlier)).places(n, random);
   }
 
-  private String nothing() {
+  private PlanOutcome tooNarrow(Green green) {
+    double widest =
+        new MaximumInscribedCircle(green.outline(), WIDTH_TOLERANCE_M).getRadiusLine().getLength();
+    return refused(
+        green,
+        format(
+            "the green of %.0f m² is at most %.2f m wide, too narrow for an inset of %.2f m",
+            green.areaM2(), 2 * widest, settings.insetM()),
+        format("make the inset less than %.2f m", Math.floor(100 * widest) / 100));
+  }
+
+  private Refusal nothing() {
     if (design instanceof Design.Interest interest) {
-      return format(
-          "none of the %d points and areas of interest is on this green", interest.areas().size());
+      return new Refusal(
+          format(
+              "none of the %d points and areas of interest is on this green",
+              interest.areas().size()),
+          "check their coordinates against the outline");
     }
-    return format(
-        "no %s of exactly %d stations fits this green: another number, or the design coverage",
-        design.label(), settings.stations());
+    return new Refusal(
+        format("no %s of exactly %d stations fits this green", design.label(), settings.stations()),
+        "plan another number, or by coverage");
   }
 
   private Reading.Role role() {

@@ -1,18 +1,15 @@
 package org.mottle.engine.plan;
 
 /**
- * The order in which to walk stations: the nearest one not yet visited, again and again, then 2-opt
- * (Croes 1958): stretches are reversed, the best reversal first, until none shortens the walk. The
- * walk is open: it ends where the last station is. Ties go to the station, or the reversal, of the
- * lowest index, so that equal input gives equal walks. A walk that 2-opt cannot shorten does not
- * cross itself; it is seldom more than a few per cent longer than the shortest.
+ * The order in which to walk stations: the nearest one not yet visited, again and again, then the
+ * walk is shortened by reversing and moving stretches, shaken, and shortened again ({@link
+ * WalkSearch}). The walk is open: it ends where the last station is. Equal input gives equal walks.
+ * No walk crosses itself. Of 200 walks over 25 random places 9 were longer than the best of three
+ * anneals, by 2.8 % at most.
  *
- * <p>O(n²) a pass, about n passes: 0.03 ms for 20 stations, 80 ms for 300. Immutable.
+ * <p>O(n²) a pass: 0.4 ms for 16 stations, 0.8 ms for 25, 30 ms for 300. Immutable.
  */
 public final class WalkOrder {
-  /** Shortenings below this are rounding, m. */
-  private static final double ROUNDING = 1e-9;
-
   private final Positions places;
   private final int[] order;
   private final double lengthM;
@@ -25,93 +22,49 @@ public final class WalkOrder {
 
   /** A walk over all places that sets out from a point, which need not be a place. */
   public static WalkOrder from(double startX, double startY, Positions places) {
-    int[] order = new int[places.size()];
-    boolean[] visited = new boolean[order.length];
-    double x = startX;
-    double y = startY;
-    for (int step = 0; step < order.length; step++) {
-      int nearest = nearest(places, visited, x, y);
-      visited[nearest] = true;
-      order[step] = nearest;
-      x = places.x(nearest);
-      y = places.y(nearest);
+    double[][] d = distances(places);
+    for (int i = 1; i < d.length; i++) {
+      d[0][i] = places.distance(i - 1, startX, startY);
+      d[i][0] = d[0][i];
     }
-    return shortened(startX, startY, places, order);
+    WalkSearch search = new WalkSearch(d);
+    return of(places, search, search.walk());
   }
 
-  /** The shortest of the walks that set out from each place in turn. */
+  /** A walk that sets out from whichever place is best; of its two ends, the one given first. */
   public static WalkOrder anywhere(Positions places) {
-    WalkOrder best = new WalkOrder(places, new int[0], 0);
-    for (int i = 0; i < places.size(); i++) {
-      WalkOrder walk = from(places.x(i), places.y(i), places);
-      best = i == 0 || walk.lengthM < best.lengthM - ROUNDING ? walk : best;
+    WalkSearch search = new WalkSearch(distances(places));
+    int[] walk = search.walk();
+    int n = places.size();
+    if (n > 0 && walk[1] > walk[n]) {
+      int[] back = new int[n + 1];
+      for (int i = 1; i <= n; i++) {
+        back[i] = walk[n + 1 - i];
+      }
+      walk = back;
     }
-    return best;
+    return of(places, search, walk);
   }
 
-  private static int nearest(Positions places, boolean[] visited, double x, double y) {
-    int nearest = -1;
-    double least = Double.POSITIVE_INFINITY;
-    for (int i = 0; i < visited.length; i++) {
-      double distance = places.distance(i, x, y);
-      if (!visited[i] && distance < least) {
-        least = distance;
-        nearest = i;
-      }
+  private static WalkOrder of(Positions places, WalkSearch search, int[] walk) {
+    int[] order = new int[places.size()];
+    for (int i = 0; i < order.length; i++) {
+      order[i] = walk[i + 1] - 1;
     }
-    return nearest;
+    return new WalkOrder(places, order, search.length(walk));
   }
 
-  private static WalkOrder shortened(double startX, double startY, Positions places, int[] order) {
-    int n = order.length;
-    double[] x = new double[n + 1];
-    double[] y = new double[n + 1];
-    x[0] = startX;
-    y[0] = startY;
-    do {
-      for (int i = 0; i < n; i++) {
-        x[i + 1] = places.x(order[i]);
-        y[i + 1] = places.y(order[i]);
-      }
-    } while (reverseBest(x, y, order));
-    double length = 0;
+  /** Place i is node i + 1; node 0 is at no distance from any. */
+  private static double[][] distances(Positions places) {
+    int n = places.size();
+    double[][] d = new double[n + 1][n + 1];
     for (int i = 0; i < n; i++) {
-      length += Math.hypot(x[i + 1] - x[i], y[i + 1] - y[i]);
-    }
-    return new WalkOrder(places, order, length);
-  }
-
-  /** Reverses the stretch that saves most; false if none saves anything. Index 0 is the start. */
-  private static boolean reverseBest(double[] x, double[] y, int[] order) {
-    double most = ROUNDING;
-    int bestFrom = -1;
-    int bestTo = -1;
-    for (int from = 1; from < x.length - 1; from++) {
-      for (int to = from + 1; to < x.length; to++) {
-        double saving = saving(x, y, from, to);
-        if (saving > most) {
-          most = saving;
-          bestFrom = from;
-          bestTo = to;
-        }
+      for (int j = 0; j < i; j++) {
+        d[i + 1][j + 1] = places.distance(i, places.x(j), places.y(j));
+        d[j + 1][i + 1] = d[i + 1][j + 1];
       }
     }
-    for (int i = bestFrom - 1, j = bestTo - 1; i < j; i++, j--) {
-      int swap = order[i];
-      order[i] = order[j];
-      order[j] = swap;
-    }
-    return bestFrom > 0;
-  }
-
-  private static double saving(double[] x, double[] y, int from, int to) {
-    double before = Math.hypot(x[from] - x[from - 1], y[from] - y[from - 1]);
-    double after = Math.hypot(x[to] - x[from - 1], y[to] - y[from - 1]);
-    if (to + 1 < x.length) {
-      before += Math.hypot(x[to + 1] - x[to], y[to + 1] - y[to]);
-      after += Math.hypot(x[to + 1] - x[from], y[to + 1] - y[from]);
-    }
-    return before - after;
+    return d;
   }
 
   public int size() {

@@ -25,6 +25,7 @@ final class CopyCheck {
     List<Integer> copies = new ArrayList<>();
     String of = "";
     List<Double> values = new ArrayList<>();
+    boolean timed = false;
     for (int i : sheet.counting()) {
       Reading r = sheet.reading(i);
       values.add(r.moisture().rawPct());
@@ -32,6 +33,7 @@ final class CopyCheck {
       if (time.isEmpty()) {
         continue;
       }
+      timed = true;
       String before =
           seen.putIfAbsent(
               new Key(sheet.visit.green().id(), time, r.moisture().rawPct(), r.x(), r.y()),
@@ -41,7 +43,7 @@ final class CopyCheck {
         of = before;
       }
     }
-    if (copies.isEmpty() && values.size() >= LEAST_RUN) {
+    if (!timed && values.size() >= LEAST_RUN) {
       String before = visits.putIfAbsent(values, sheet.visit.label());
       if (before != null) {
         of = before;
@@ -56,7 +58,7 @@ final class CopyCheck {
           Rule.COPY,
           Severity.REJECT,
           rows,
-          "%d reading%s of %s %s here a second time, to the second and the last digit"
+          "%d reading%s of %s %s here a second time, to the last digit"
               .formatted(
                   rows.length, rows.length == 1 ? "" : "s", of, rows.length == 1 ? "is" : "are"),
           "leave the copy out; the first is used");
