@@ -1,6 +1,7 @@
 package org.mottle.export.plan;
 
 import java.util.List;
+import java.util.Optional;
 
 /**
  * What the readings of a plan could tell, before any is taken.
@@ -18,5 +19,10 @@ public record Prospect(
 
   public Prospect {
     found = List.copyOf(found);
+  }
+
+  /** The sentence in the middle, or the only one: of spots neither the smallest nor the largest. */
+  Optional<String> foundInShort() {
+    return found.isEmpty() ? Optional.empty() : Optional.of(found.get(found.size() / 2));
   }
 }

@@ -1,9 +1,9 @@
 package org.mottle.export.plan;
 
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.stream.Collectors;
 import org.mottle.engine.design.PlanSettings;
 import org.mottle.engine.design.PlannedStation;
 import org.mottle.engine.design.StationPlan;
@@ -129,16 +129,10 @@ final class Prospects {
     double contrast = SpotDetection.usualContrastPct(prediction);
     long seed = request.settings().seed() ^ green.id().hashCode();
     List<SpotDetection> spots = SpotDetection.of(prediction, DIAMETERS_M, contrast, seed);
-    String sizes =
-        spots.stream()
-            .map(s -> String.format(Locale.ROOT, "%.0f m %s", s.diameterM(), share(s.found())))
-            .collect(Collectors.joining(", "));
-    return List.of(
-        String.format(Locale.ROOT, "finds round spots %.1f %% drier: across %s", contrast, sizes),
-        "calls one on " + share(spots.get(0).wrongly()) + " sound greens");
-  }
-
-  private static String share(double part) {
-    return Math.round(10 * part) + " in 10";
+    List<String> lines = new ArrayList<>(spots.stream().map(SpotDetection::words).toList());
+    lines.add(
+        String.format(
+            Locale.ROOT, "called on %.0f of 100 sound greens", 100 * spots.get(0).wrongly()));
+    return lines;
   }
 }

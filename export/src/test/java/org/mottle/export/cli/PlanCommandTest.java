@@ -96,7 +96,7 @@ class PlanCommandTest {
     assertThat(ran.out())
         .contains("green Alder (G1): 18 stations (2 close pairs, 3 read twice) and 1 control")
         .contains("9 of 9 planned")
-        .contains("finds round spots");
+        .containsPattern("a round dry spot of 5 m, [0-9.]+ % drier: [0-9] in 10");
     Path out = folder.resolve("out");
     Verification verification = Verification.of(out);
     assertThat(verification.faults()).isEmpty();
