@@ -89,7 +89,7 @@ public final class PlanJob {
         delivery.write(
             layers,
             List.of(),
-            PlanFiles.of(plans, greens.working(), provenance),
+            PlanFiles.of(plans, greens.working(), provenance, request.threads()),
             greens.working(),
             provenance,
             figures);

@@ -18,6 +18,10 @@ import org.xml.sax.InputSource;
 
 class CardTest {
 
+  private static String page(List<GreenPlan> plans) {
+    return Card.page(plans, plans.stream().map(p -> Card.section(p, HandMade.CRS)).toList());
+  }
+
   private static Document parsed(String page) throws Exception {
     // a page that is also XML has no tag left open and no letter left bare
     String xml = page.replace("<!DOCTYPE html>", "").replace("<meta charset=\"utf-8\">", "");
@@ -39,7 +43,7 @@ class CardTest {
   void everyStationHasItsNumberAndItsRow() throws Exception {
     for (int n : new int[] {1, 4, 18, 24, 40, 80}) {
       GreenPlan plan = HandMade.plan("G1", "Alder", n, Math.min(2, n / 2));
-      Document page = parsed(Card.page(List.of(plan), HandMade.CRS));
+      Document page = parsed(page(List.of(plan)));
       Element drawing = (Element) page.getElementsByTagName("svg").item(0);
       List<String> ids = plan.plan().stations().stream().map(PlannedStation::id).toList();
       assertThat(texts(drawing, "text")).as(n + " stations").containsAll(ids);
@@ -81,7 +85,7 @@ class CardTest {
 
   @Test
   void asksForTheVisitAndSaysTheCautions() {
-    String page = Card.page(List.of(HandMade.plan("G1", "Alder", 18, 2)), HandMade.CRS);
+    String page = page(List.of(HandMade.plan("G1", "Alder", 18, 2)));
     assertThat(page)
         .contains("date", "operator", "probe", "rod length, mm")
         .contains("hours since rain", "hours since irrigation")
@@ -93,7 +97,7 @@ class CardTest {
   @Test
   void namesAreTextAndNothingElse() throws Exception {
     String odd = "Été <b>& \"7\"</b>";
-    Document page = parsed(Card.page(List.of(HandMade.plan("<7>", odd, 4, 0)), HandMade.CRS));
+    Document page = parsed(page(List.of(HandMade.plan("<7>", odd, 4, 0))));
     assertThat(texts(page.getDocumentElement(), "h1")).containsExactly("Green " + odd + " (<7>)");
   }
 
@@ -101,12 +105,11 @@ class CardTest {
   void aPageForEachGreen() throws Exception {
     Document page =
         parsed(
-            Card.page(
+            page(
                 List.of(
                     HandMade.plan("1", "", 12, 2),
                     HandMade.plan("2", "", 12, 2),
-                    HandMade.plan("3", "", 12, 2)),
-                HandMade.CRS));
+                    HandMade.plan("3", "", 12, 2))));
     assertThat(texts(page.getDocumentElement(), "section")).hasSize(3);
   }
 
