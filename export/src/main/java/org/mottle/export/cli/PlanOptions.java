@@ -130,7 +130,14 @@ final class PlanOptions {
 
   PlanSettings settings(Problems problems) {
     // stations beside earlier ones, and those chosen for what is seen, get no partners
-    int pairs = List.of("infill", "interest").contains(design) ? 0 : this.pairs;
+    String name = design.strip().toLowerCase(Locale.ROOT);
+    int pairs = List.of("infill", "interest").contains(name) ? 0 : this.pairs;
+    problems.require(
+        stations == null || !name.equals("repeat"),
+        "--stations does not go with the design repeat: the earlier plan says how many");
+    problems.require(
+        stations == null || sd == null && margin == null,
+        "--stations and --sd with --margin both say how many; give one of them");
     problems.require(pairs >= 0, "--pairs must be 0 or more, was %d", pairs);
     problems.require(twice >= 0, "--twice must be 0 or more, was %d", twice);
     problems.require(

@@ -3,7 +3,6 @@ package org.mottle.export.plan;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeSet;
-import java.util.stream.Collectors;
 import org.mottle.engine.design.PlannedStation;
 import org.mottle.engine.design.StationPlan;
 import org.mottle.engine.survey.Reading.Role;
@@ -80,15 +79,24 @@ final class Card {
     this.form = new CardForm(plan);
   }
 
-  /** One file with a page for each plan. */
-  static String page(List<GreenPlan> plans, Crs crs) {
+  /** The page of a plan, as part of a file. */
+  static String section(GreenPlan plan, Crs crs) {
+    return new Card(plan, crs).section();
+  }
+
+  /**
+   * One file with a page for each plan.
+   *
+   * @param sections one a plan
+   */
+  static String page(List<GreenPlan> plans, Iterable<String> sections) {
     String title = plans.size() == 1 ? "Green " + plans.get(0).label() : plans.size() + " greens";
     return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>"
         + Markup.text(title)
         + ": stations</title><style>\n"
         + STYLE
         + "</style></head><body>\n"
-        + plans.stream().map(p -> new Card(p, crs).section()).collect(Collectors.joining())
+        + String.join("", sections)
         + "</body></html>\n";
   }
 

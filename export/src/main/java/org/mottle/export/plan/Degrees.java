@@ -5,9 +5,13 @@ import org.mottle.engine.design.PlannedStation;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.crs.CrsTransform;
 
-/** Stations in WGS 84 with the nine decimals every text file has: 0.1 mm on the ground. */
+/**
+ * Stations in WGS 84, from their metres to the millimetre, as the table of stations has them: a
+ * plan that is read back from there gives the same degrees. Nine decimals: 0.1 mm on the ground.
+ */
 final class Degrees {
   private static final double PLACES = 1e9;
+  private static final double MM = 1e3;
 
   private final CrsTransform toWgs84;
 
@@ -17,8 +21,13 @@ final class Degrees {
 
   /** x is the longitude, y the latitude. */
   Coordinate of(PlannedStation station) {
-    Coordinate place = toWgs84.apply(new Coordinate(station.x(), station.y()));
+    Coordinate place = toWgs84.apply(new Coordinate(toMm(station.x()), toMm(station.y())));
     return new Coordinate(
         Math.rint(place.x * PLACES) / PLACES, Math.rint(place.y * PLACES) / PLACES);
+  }
+
+  /** To the millimetre, as the table of stations prints it. */
+  static double toMm(double metres) {
+    return Math.rint(metres * MM) / MM;
   }
 }

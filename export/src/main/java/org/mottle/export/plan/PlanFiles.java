@@ -1,13 +1,17 @@
 package org.mottle.export.plan;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.record.Provenance;
+import org.mottle.export.record.SideBySide;
 import org.mottle.export.schema.LayerData;
 import org.mottle.export.write.Document;
 import org.mottle.export.write.FileNames;
@@ -26,7 +30,8 @@ final class PlanFiles {
 
   private PlanFiles() {}
 
-  static List<Document> of(List<GreenPlan> plans, Crs working, Provenance provenance) {
+  static List<Document> of(List<GreenPlan> plans, Crs working, Provenance provenance, int threads)
+      throws IOException {
     Degrees degrees = new Degrees(working);
     LayerData stations =
         PlanRows.stations(plans)
@@ -36,22 +41,26 @@ final class PlanFiles {
                     provenance.runId(),
                     "crs_note",
                     working.code() + " " + working.name()));
+    List<Callable<String>> drawing = new ArrayList<>();
+    plans.forEach(plan -> drawing.add(() -> Card.section(plan, working)));
+    List<String> pages = SideBySide.run(drawing, threads);
     List<Document> documents = new ArrayList<>();
     documents.add(new Document(GPX, file -> StationGpx.write(file, plans, degrees)));
     documents.add(
         new Document(
             GEOJSON, file -> new GeoJsonWriter(working, provenance).write(file, stations)));
-    documents.add(text(CSV, StationTable.csv(plans, degrees)));
-    documents.add(text(ALL_CARDS, Card.page(plans, working)));
+    documents.add(text(CSV, () -> StationTable.csv(plans, degrees)));
+    documents.add(text(ALL_CARDS, () -> Card.page(plans, pages)));
     List<String> names = FileNames.ofIds(plans.stream().map(p -> p.green().id()).toList());
     for (int i = 0; i < plans.size(); i++) {
-      String page = Card.page(List.of(plans.get(i)), working);
-      documents.add(text(CARDS + "/" + names.get(i) + ".html", page));
+      List<GreenPlan> plan = List.of(plans.get(i));
+      List<String> page = List.of(pages.get(i));
+      documents.add(text(CARDS + "/" + names.get(i) + ".html", () -> Card.page(plan, page)));
     }
     return documents;
   }
 
-  private static Document text(String path, String text) {
-    return new Document(path, file -> Files.writeString(file, text, StandardCharsets.UTF_8));
+  private static Document text(String path, Supplier<String> text) {
+    return new Document(path, file -> Files.writeString(file, text.get(), StandardCharsets.UTF_8));
   }
 }

@@ -19,6 +19,7 @@ import org.mottle.engine.design.StationPlanner;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.survey.Green;
 import org.mottle.export.crs.Crs;
+import org.mottle.export.job.MapFigures;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.read.Greens;
@@ -63,6 +64,7 @@ public final class PlanJob {
     Greens greens = greens();
     List<String> told = new ArrayList<>(greens.notes());
     PlanSettings settings = prospects.settings(told);
+    told.add(prospects.basis());
     List<Green> wanted = greens.greens();
     List<Geometry> areas = List.of();
     if (request.choice().areas().isPresent()) {
@@ -87,7 +89,7 @@ public final class PlanJob {
         delivery.write(
             layers,
             List.of(),
-            PlanFiles.of(plans, greens.working(), provenance),
+            PlanFiles.of(plans, greens.working(), provenance, request.threads()),
             greens.working(),
             provenance,
             figures);
@@ -162,7 +164,7 @@ public final class PlanJob {
     figures.put("greens_planned", plans.size());
     figures.put("not_planned", without.stream().map(PlanJob::notPlanned).toList());
     figures.put("told", told);
-    figures.put("plan", org.mottle.export.job.MapFigures.rows(layers.get(layers.size() - 1)));
+    figures.put("plan", MapFigures.rows(layers.get(layers.size() - 1)));
     return figures;
   }
 

@@ -34,7 +34,7 @@ final class PlanLine {
     } else if (!prospect.meanBy().isEmpty()) {
       line.append("; ").append(prospect.meanBy());
     }
-    prospect.found().forEach(words -> line.append("; ").append(words));
+    prospect.foundInShort().ifPresent(words -> line.append("; ").append(words));
     if (!plan.note().isEmpty()) {
       line.append("; ").append(plan.note());
     }

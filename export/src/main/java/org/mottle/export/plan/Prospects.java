@@ -29,12 +29,12 @@ final class Prospects {
 
   private final PlanRequest request;
   private final NestedModel model;
-  private final String by;
+  private final boolean given;
 
-  private Prospects(PlanRequest request, NestedModel model, String by) {
+  private Prospects(PlanRequest request, NestedModel model, boolean given) {
     this.request = request;
     this.model = model;
-    this.by = by;
+    this.given = given;
   }
 
   /**
@@ -49,17 +49,27 @@ final class Prospects {
                 + ": a model with a structure that levels off is needed to say what a map would be"
                 + " worth");
       }
-      return new Prospects(request, given, "the variogram given");
+      return new Prospects(request, given, true);
     }
     double sd = request.aim().map(PlanRequest.MeanAim::sdPct).orElse(USUAL_SD_PCT);
-    return new Prospects(
-        request,
-        Prediction.borrowed(sd),
-        String.format(
-            Locale.ROOT,
-            "a borrowed variogram (range 12 m, nugget 0.35 of the sill) and an SD of %.1f %% %s",
-            sd,
-            request.aim().isPresent() ? "as said" : "assumed"));
+    return new Prospects(request, Prediction.borrowed(sd), false);
+  }
+
+  /** What all that is said of the plans stands on, in one line. */
+  String basis() {
+    if (given) {
+      return String.format(
+          Locale.ROOT,
+          "what the plans could tell: with the variogram of %s, SD of single readings %.1f %%",
+          request.inputs().model().get().getFileName(),
+          Math.sqrt(model.sill()));
+    }
+    return String.format(
+        Locale.ROOT,
+        "what the plans could tell: with the variogram that is assumed of putting greens (range"
+            + " 12 m, nugget 0.35 of the sill) and an SD of single readings of %.1f %%, %s",
+        Math.sqrt(model.sill()),
+        request.aim().isPresent() ? "as said" : "assumed; --model or --sd replaces it");
   }
 
   /** The settings, with as many stations as the aim for the mean asks for. */
@@ -73,7 +83,7 @@ final class Prospects {
         String.format(
             Locale.ROOT,
             "%d stations tell a green's mean to %.1f %% either side with an SD of %.1f %% (95 %%,"
-                + " stations drawn by chance)",
+                + " stations drawn by chance); close pairs come on top",
             n,
             aim.marginPct(),
             aim.sdPct()));
@@ -98,12 +108,7 @@ final class Prospects {
     int n = (int) read.stream().filter(s -> s.role() == Reading.Role.PLAN).count();
     double sd = Math.sqrt(model.sill());
     double half = n < 2 ? Double.NaN : SampleSize.halfWidth(sd, n, CONFIDENCE);
-    String meanBy =
-        String.format(
-            Locale.ROOT,
-            "of %d readings with an SD of %.1f %%, as if drawn by chance; pairs not counted",
-            n,
-            sd);
+    String meanBy = n + " readings as if drawn by chance, pairs not counted";
     if (n < LEAST_FOR_MAP) {
       return new Prospect(
           Double.NaN,
@@ -113,7 +118,8 @@ final class Prospects {
           List.of(n + " stations: a summary, not a map; " + LEAST_FOR_MAP + " or more make one"));
     }
     Prediction prediction = Prediction.of(green, plan.stations(), model);
-    return new Prospect(prediction.meanSd(), by, half, meanBy, found(prediction, green));
+    return new Prospect(
+        prediction.meanSd(), given ? "given" : "borrowed", half, meanBy, found(prediction, green));
   }
 
   private List<String> found(Prediction prediction, Green green) {
@@ -126,9 +132,7 @@ final class Prospects {
     List<String> lines = new ArrayList<>(spots.stream().map(SpotDetection::words).toList());
     lines.add(
         String.format(
-            Locale.ROOT,
-            "of greens without one, %.0f in 100 would be called all the same",
-            100 * spots.get(0).wrongly()));
+            Locale.ROOT, "called on %.0f of 100 sound greens", 100 * spots.get(0).wrongly()));
     return lines;
   }
 }

@@ -25,7 +25,13 @@ final class StationTable {
         text.append(cell(plan.green().id())).append(',').append(cell(s.id())).append(',');
         text.append(seq++).append(',').append(s.role().code()).append(',');
         text.append(
-            String.format(Locale.ROOT, "%.3f,%.3f,%.9f,%.9f,", s.x(), s.y(), place.x, place.y));
+            String.format(
+                Locale.ROOT,
+                "%.3f,%.3f,%.9f,%.9f,",
+                Degrees.toMm(s.x()),
+                Degrees.toMm(s.y()),
+                place.x,
+                place.y));
         text.append(s.insertions()).append('\n');
       }
     }

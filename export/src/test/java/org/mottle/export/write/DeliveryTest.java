@@ -40,6 +40,48 @@ class DeliveryTest {
     assertThat(out.resolve("raster")).doesNotExist();
   }
 
+  private Delivered deliverDocument(Path out, String path, boolean overwrite) {
+    return Delivery.of(out, overwrite, EnumSet.noneOf(Format.class))
+        .withDocumentsAt(Set.of("cards", "plan.csv"))
+        .write(
+            List.of(),
+            List.of(),
+            List.of(new Document(path, file -> Files.writeString(file, path))),
+            Examples.CRS,
+            Examples.provenance(),
+            Map.of());
+  }
+
+  @Test
+  void documentsAreOfTheDelivery() throws IOException {
+    Path out = folder.resolve("out");
+    Delivered delivered = deliverDocument(out, "cards/7.html", false);
+    assertThat(delivered.files())
+        .extracting(Delivered.WrittenFile::path)
+        .containsExactly("cards/7.html", "summary.json");
+    assertThat(Verification.of(out).notes()).isEmpty();
+    assertThatThrownBy(() -> deliverDocument(out, "plan.csv", false))
+        .isInstanceOf(OutputRefused.class)
+        .hasMessageContaining("cards exists");
+    deliverDocument(out, "plan.csv", true);
+    assertThat(out.resolve("cards")).doesNotExist();
+    assertThat(out.resolve("plan.csv")).hasContent("plan.csv");
+    assertThatThrownBy(() -> deliverDocument(folder.resolve("other"), "else.csv", false))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("else.csv");
+    assertThat(folder.resolve("other")).doesNotExist();
+  }
+
+  /** A file of somebody else at the place of a document is not replaced in silence. */
+  @Test
+  void documentsDoNotReplaceWhatIsThere() throws IOException {
+    Path out = Files.createDirectory(folder.resolve("out"));
+    Files.writeString(out.resolve("plan.csv"), "mine");
+    assertThatThrownBy(() -> deliverDocument(out, "plan.csv", false))
+        .isInstanceOf(OutputRefused.class);
+    assertThat(out.resolve("plan.csv")).hasContent("mine");
+  }
+
   @Test
   void everyFormatReadsBackAsRecorded() throws IOException {
     Path out = folder.resolve("deep/out");
