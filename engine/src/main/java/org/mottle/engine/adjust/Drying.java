@@ -1,5 +1,6 @@
 package org.mottle.engine.adjust;
 
+import java.util.Arrays;
 import java.util.Locale;
 import org.apache.commons.math3.distribution.TDistribution;
 
@@ -36,7 +37,7 @@ public record Drying(
    */
   public static Drying of(double[] hour, double[] pct, int[] station, double hours) {
     int n = hour.length;
-    int stations = java.util.Arrays.stream(station).max().orElse(-1) + 1;
+    int stations = Arrays.stream(station).max().orElse(-1) + 1;
     double[] meanHour = new double[stations];
     double[] meanPct = new double[stations];
     int[] count = new int[stations];

@@ -23,6 +23,7 @@ final class Sheet {
   private final Rule[] rule;
   private final Severity[] severity;
   private Optional<Refusal> obstacle = Optional.empty();
+  private Rule obstacleRule;
 
   Sheet(GreenVisit visit) {
     this.visit = visit;
@@ -112,6 +113,7 @@ final class Sheet {
     find(found, how, new int[0], reason, remedy);
     if (how == Severity.REJECT && obstacle.isEmpty()) {
       obstacle = Optional.of(new Refusal(reason, remedy));
+      obstacleRule = found;
     }
   }
 
@@ -166,11 +168,14 @@ final class Sheet {
     return (ids.size() == 1 ? "station " : "stations ") + String.join(", ", ids);
   }
 
+  /** The visit with its readings as found; of one that must not be mapped none is used. */
   GreenVisit reviewed() {
     List<Reading> readings = new ArrayList<>();
     for (int i = 0; i < size(); i++) {
       Reading r = reading(i);
-      Severity how = severity[i];
+      boolean withVisit = obstacle.isPresent() && severity[i] != Severity.REJECT;
+      Severity how = withVisit ? Severity.REJECT : severity[i];
+      Rule why = withVisit ? obstacleRule : rule[i];
       readings.add(
           new Reading(
               r.label(),
@@ -179,7 +184,7 @@ final class Sheet {
               r.protocol(),
               r.role(),
               new Reading.Quality(
-                  rule[i] == null ? "" : rule[i].code(),
+                  why == null ? "" : why.code(),
                   how == null || how == Severity.NOTE ? "ok" : how.label(),
                   r.quality().used() && how != Severity.REJECT)));
     }

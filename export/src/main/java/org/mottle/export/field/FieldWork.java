@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
@@ -23,6 +24,7 @@ import org.mottle.engine.review.Reviewed;
 import org.mottle.engine.review.ReviewedVisit;
 import org.mottle.engine.review.Rule;
 import org.mottle.engine.review.Severity;
+import org.mottle.engine.review.TiedShifts;
 import org.mottle.engine.survey.Conditions;
 import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
@@ -54,7 +56,7 @@ import org.mottle.export.read.TrackReader;
 public record FieldWork(
     Reviewed reviewed,
     List<Reading> left,
-    Map<String, Placing.Shift> shifts,
+    Map<String, TiedShifts.Shift> shifts,
     Optional<SiteCurve> curve,
     List<String> notes) {
 
@@ -75,7 +77,8 @@ public record FieldWork(
 
   /** What is known of the errors that the readings of a visit have in common. */
   public VisitErrors errors(ReviewedVisit visit) {
-    Placing.Shift shift = shifts.get(visit.visit().surveyId() + "/" + visit.visit().green().id());
+    TiedShifts.Shift shift =
+        shifts.get(visit.visit().surveyId() + "/" + visit.visit().green().id());
     List<SharedError> shared = new ArrayList<>(visit.errors());
     curve.ifPresent(
         c ->
@@ -207,8 +210,8 @@ public record FieldWork(
         r.outside().forEach(x -> named.add(x.reading()));
         r.unplaced().stream().filter(Reader::isControl).forEach(controls::add);
       }
-      Map<String, Placing.Shift> shifts =
-          Placing.shifts(
+      Map<String, TiedShifts.Shift> shifts =
+          TiedShifts.of(
               ties.stream().filter(t -> surveys.contains(t.surveyId())).toList(),
               marks,
               conditions,
@@ -224,7 +227,7 @@ public record FieldWork(
             .filter(x -> surveys.contains(x.label().surveyId()))
             .forEach(controls::add);
       }
-      List<Reading> moved = new ArrayList<>(Placing.moved(named, shifts));
+      List<Reading> moved = new ArrayList<>(TiedShifts.moved(named, shifts));
       moved.addAll(placed.readings());
       moved.replaceAll(this::calibrated);
       controls.replaceAll(this::calibrated);
@@ -275,8 +278,7 @@ public record FieldWork(
         return r;
       }
       double raw = r.moisture().rawPct();
-      String note =
-          String.format(java.util.Locale.ROOT, "site curve %+.2f", curve.get().pct(raw) - raw);
+      String note = String.format(Locale.ROOT, "site curve %+.2f", curve.get().pct(raw) - raw);
       return new Reading(
           r.label(),
           r.position(),
@@ -291,7 +293,7 @@ public record FieldWork(
           c ->
               notes.add(
                   String.format(
-                      java.util.Locale.ROOT,
+                      Locale.ROOT,
                       "site curve of %d cores: moisture = %.1f + %.3f (reading - %.1f), standard"
                           + " deviation about it %.1f %%; %d readings lie beyond the cores'",
                       c.cores(),

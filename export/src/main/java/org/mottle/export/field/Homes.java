@@ -1,7 +1,6 @@
 package org.mottle.export.field;
 
 import java.util.Optional;
-import org.mottle.engine.position.PositionSource;
 import org.mottle.engine.review.FieldRecord;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.read.GreenFinder;
@@ -9,9 +8,6 @@ import org.mottle.export.read.Greens;
 
 /** Which green a reading belongs to, once shifts are taken off. */
 final class Homes {
-  /** Two standard errors of a hand-held receiver in the open, m. */
-  private static final double REACH_M = 5;
-
   private final GreenFinder finder;
 
   Homes(Greens greens) {
@@ -33,7 +29,8 @@ final class Homes {
     if (round.isPresent()) {
       return Optional.of(new FieldRecord.Elsewhere(r, round.get(), 0));
     }
-    return finder.distance(named, r.x(), r.y()) <= reach(r)
+    return finder.distance(named, r.x(), r.y())
+            <= GreenFinder.reachM(r.position().sdM(), r.position().source())
         ? Optional.empty()
         : Optional.of(away(r, named));
   }
@@ -60,12 +57,5 @@ final class Homes {
 
   private FieldRecord.Elsewhere away(Reading r, String green) {
     return new FieldRecord.Elsewhere(r, green, finder.distance(green, r.x(), r.y()));
-  }
-
-  private static double reach(Reading r) {
-    double sd = r.position().sdM();
-    double shift =
-        PositionSource.named(r.position().source()).map(PositionSource::shiftM).orElse(0.0);
-    return Double.isNaN(sd) ? REACH_M : 2 * Math.hypot(sd, shift);
   }
 }

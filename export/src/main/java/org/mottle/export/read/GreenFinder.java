@@ -9,11 +9,15 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.locationtech.jts.geom.Location;
 import org.locationtech.jts.operation.distance.IndexedFacetDistance;
+import org.mottle.engine.position.PositionSource;
 import org.mottle.engine.survey.Green;
 
 /** Which green a place lies in, and how far it is from one. The edge belongs to the green. */
 public final class GreenFinder {
   private static final GeometryFactory FACTORY = new GeometryFactory();
+
+  /** Two standard errors of a hand-held receiver in the open, m. */
+  private static final double REACH_M = 5;
 
   private final List<Green> greens;
   private final Map<String, Green> byId = new HashMap<>();
@@ -25,6 +29,16 @@ public final class GreenFinder {
     for (Green green : greens) {
       byId.put(green.id(), green);
     }
+  }
+
+  /**
+   * How far outside its green a reading may lie by its error of position, m: two standard errors,
+   * of its own position and of a shift usual for its source; {@value #REACH_M} m where none is
+   * recorded.
+   */
+  public static double reachM(double sdM, String source) {
+    double shift = PositionSource.named(source).map(PositionSource::shiftM).orElse(0.0);
+    return Double.isNaN(sdM) ? REACH_M : 2 * Math.hypot(sdM, shift);
   }
 
   boolean has(String id) {

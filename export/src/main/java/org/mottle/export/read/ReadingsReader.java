@@ -9,7 +9,6 @@ import java.util.Optional;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Point;
-import org.mottle.engine.position.PositionSource;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.crs.CrsTransform;
 import org.mottle.export.problem.InputRefused;
@@ -24,9 +23,6 @@ import org.mottle.export.problem.Problems;
 public final class ReadingsReader {
   /** Layer taken from a GeoPackage that holds several. */
   private static final String LAYER = "reading";
-
-  /** Two standard errors of a hand-held receiver in the open, m. */
-  private static final double REACH_M = 5;
 
   /** A control station may lie on the collar or beside it, m. */
   private static final double CONTROL_REACH_M = 30;
@@ -131,18 +127,10 @@ public final class ReadingsReader {
     if (finder.isIn(named, c.x, c.y)) {
       return Optional.of(named);
     }
-    double reach = reach(i);
+    double reach = GreenFinder.reachM(columns.positionSd[i], columns.positionSource[i]);
     return round.isEmpty() && finder.distance(named, c.x, c.y) <= reach
         ? Optional.of(named)
         : Optional.empty();
-  }
-
-  /** Two standard errors: of the position and of a shift common to the visit. */
-  private double reach(int i) {
-    double sd = columns.positionSd[i];
-    double shift =
-        PositionSource.named(columns.positionSource[i]).map(PositionSource::shiftM).orElse(0.0);
-    return Double.isNaN(sd) ? REACH_M : 2 * Math.hypot(sd, shift);
   }
 
   private Readings.Outside outside(Reading reading, FeatureTable.Row row) {
