@@ -221,6 +221,9 @@ class ReviewTest {
           .singleElement()
           .satisfies(f -> assertThat(f.severity()).isEqualTo(how));
       assertThat(visit.obstacle().isPresent()).isEqualTo(how == Severity.REJECT);
+      // the table that is handed on must not bring a refused visit back
+      assertThat(visit.visit().readings())
+          .allSatisfy(r -> assertThat(r.quality().used()).isEqualTo(how != Severity.REJECT));
     }
   }
 
