@@ -11,6 +11,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.contour.InventedGround;
 import org.mottle.engine.grid.CellCoverage;
 import org.mottle.engine.grid.GreenCells;
+import org.mottle.engine.interval.Interval;
 
 class ExcursionsTest {
 
@@ -73,8 +74,8 @@ class ExcursionsTest {
   @Test
   void intervalsOfASampleLieBetweenItsOrderStatistics() {
     double[] sample = IntStream.rangeClosed(0, 100).mapToDouble(i -> 100 - i).toArray();
-    assertThat(Interval.of(sample)).isEqualTo(new Interval(5, 95));
-    assertThat(Interval.of(new double[] {7})).isEqualTo(new Interval(7, 7));
+    assertThat(Interval.of(sample)).isEqualTo(new Interval(5, 50, 95));
+    assertThat(Interval.of(new double[] {7})).isEqualTo(new Interval(7, 7, 7));
     assertThat(Interval.of(new double[0]).low()).isNaN();
   }
 }
