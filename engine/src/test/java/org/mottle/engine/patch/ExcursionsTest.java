@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.contour.InventedGround;
 import org.mottle.engine.grid.CellCoverage;
+import org.mottle.engine.grid.CoveredGround;
 import org.mottle.engine.grid.GreenCells;
 import org.mottle.engine.interval.Interval;
 
@@ -38,7 +39,7 @@ class ExcursionsTest {
         double dry = 0;
         double wet = 0;
         for (int k = 0; k < coverage.size(); k++) {
-          int at = CellWeights.positions(cells)[coverage.cell(k)];
+          int at = CoveredGround.places(cells)[coverage.cell(k)];
           assertThat(excursions.below(r, at)).isEqualTo(values[r][at] < -0.5);
           assertThat(excursions.above(r, at)).isEqualTo(values[r][at] > 0.8);
           dry += values[r][at] < -0.5 ? coverage.areaM2(k) : 0;
