@@ -25,6 +25,9 @@ final class Page {
       .small { font-size: .88rem; color: #3c3c3c; }
       .mind { border-left: 6px double #1c1c1c; padding: .2rem .8rem; margin: .8rem 0; }
       .mind p { margin: .3rem 0; }
+      figure { display: inline-block; margin: .5rem 1rem .5rem 0; break-inside: avoid; max-width: 100%; }
+      figure svg { max-width: 100%; height: auto; }
+      figcaption { font-size: .88rem; }
       ul { margin: .2rem 0; padding-left: 1.2rem; }
       @media print { body { margin: 0; max-width: none; font-size: 11px; } .wide { overflow: visible; } }
       """;
@@ -88,6 +91,12 @@ final class Page {
 
   Page end() {
     return raw("</tbody></table></div>\n");
+  }
+
+  /** Drawings side by side, each with a line beneath it. */
+  Page drawing(String caption, String svg) {
+    return raw(
+        "<figure>" + svg + "<figcaption>" + Markup.text(caption) + "</figcaption></figure>\n");
   }
 
   String done() {

@@ -18,6 +18,8 @@ import org.mottle.engine.water.WateringSettings;
 
 /** The list for hand watering, in walking order, to print and to tick off. */
 public final class WateringPage {
+  private static final double SIDE = 330;
+
   private WateringPage() {}
 
   public static String of(HandWatering walk, SurveyMap map, WateringSettings settings) {
@@ -36,7 +38,9 @@ public final class WateringPage {
       page.paragraph("No dry place was outlined or seen on the last survey of any green.");
     } else {
       stops(page, walk);
+      drawings(page, walk, map);
     }
+    dryGround(page, map);
     List<String> missing = missing(map);
     if (!missing.isEmpty()) {
       page.heading("What could not be worked out");
