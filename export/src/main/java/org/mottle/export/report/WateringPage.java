@@ -125,11 +125,7 @@ public final class WateringPage {
               + stop.water()
                   .map(w -> String.format(Locale.ROOT, "%.1f mm", w.depthMm().best()))
                   .orElse("–"),
-          "#"
-              + stop.water()
-                  .map(WaterWanted::litres)
-                  .map(Words::litres)
-                  .orElse("by hand, once seen"),
+          "#" + stop.water().map(WaterWanted::litres).map(Words::litres).orElse(unknown(stop)),
           "#" + stop.water().map(w -> "" + w.passes()).orElse("–"),
           "#"
               + (Double.isNaN(stop.minutes())
@@ -141,6 +137,67 @@ public final class WateringPage {
     page.end();
     page.heading("What to mind");
     notes.forEach((caution, n) -> page.paragraph(n + ": " + caution.words() + "."));
+  }
+
+  private static String unknown(Stop stop) {
+    return switch (stop.what()) {
+      case PATCH -> "not known";
+      case SPOT -> "as seen there";
+      case REPELLENT -> "test a core first";
+    };
+  }
+
+  private static void drawings(Page page, HandWatering walk, SurveyMap map) {
+    page.heading("Where they lie");
+    Map<Outcome.Mapped, List<Stop>> greens = new LinkedHashMap<>();
+    for (Stop stop : walk.stops()) {
+      map.of(stop.place().greenId(), stop.place().surveyId())
+          .map(Outcome.Mapped.class::cast)
+          .ifPresent(m -> greens.computeIfAbsent(m, k -> new ArrayList<>()).add(stop));
+    }
+    int number = 0;
+    for (Map.Entry<Outcome.Mapped, List<Stop>> green : greens.entrySet()) {
+      String label = green.getKey().subject().label();
+      GreenDrawing drawing =
+          new GreenDrawing(
+              "" + ++number,
+              "dry places of " + label,
+              green.getKey().subject().green().outline(),
+              SIDE);
+      green.getKey().parts().patches().stream()
+          .filter(p -> p.kind() == ZoneClass.DRY)
+          .forEach(p -> drawing.patch(p.geometry()));
+      green.getValue().forEach(s -> drawing.place(s.place().x(), s.place().y(), s.order()));
+      page.drawing(label + "; hatched: outlined as dry", drawing.done());
+    }
+  }
+
+  /** What each green wants wherever its dry ground lies, of its last survey. */
+  private static void dryGround(Page page, SurveyMap map) {
+    Map<String, Outcome.Mapped> latest = new LinkedHashMap<>();
+    map.maps().forEach(m -> latest.put(m.subject().green().id(), m));
+    List<Outcome.Mapped> wanting =
+        latest.values().stream().filter(m -> m.watering() instanceof Watering.Wanted).toList();
+    if (wanting.isEmpty()) {
+      return;
+    }
+    page.heading("All dry ground of each green, outlined or not");
+    page.table(
+        "dry ground by green", "Green", "#Share of the green", "#Litres, one pass", "#Outlined");
+    for (Outcome.Mapped m : wanting) {
+      Watering.Wanted wanted = (Watering.Wanted) m.watering();
+      double outlined =
+          wanted.patches().stream().mapToDouble(p -> p.wanted().litres().best()).sum();
+      page.row(
+          m.subject().label(),
+          "#" + Words.percent(m.evenness().dryShare()),
+          "#" + Words.litres(wanted.dryGround().litres()),
+          "#" + (outlined > 0 ? Words.litres(outlined) + " L" : "none"));
+    }
+    page.end();
+    page.small(
+        "Dry ground is below the band. An outline also holds ground that is in the band and below the"
+            + " target, so its litres can be more than those of the dry ground.");
   }
 
   private static String place(Stop stop) {
