@@ -12,6 +12,7 @@ import org.mottle.engine.course.HandWatering;
 import org.mottle.engine.course.Stop;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.SurveyMap;
+import org.mottle.engine.patch.ZoneClass;
 import org.mottle.engine.water.WaterWanted;
 import org.mottle.engine.water.Watering;
 import org.mottle.engine.water.WateringSettings;
