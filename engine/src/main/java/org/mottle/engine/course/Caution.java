@@ -6,6 +6,7 @@ public enum Caution {
       "perhaps water-repellent: adding water alone may not rewet it; test a core with drops, do not"
           + " refill it by volume"),
   LOOK_FIRST("not sure that there is such a place: look and read again before watering"),
+  SIZE_UNKNOWN("seen at a station, its size is not known: read round it a metre apart"),
   OLD("the readings are more than a day old: read again before watering"),
   HEAT(
       "hot days: what was read changes by the hour; water early, on no map older than a day, and read"

@@ -120,7 +120,9 @@ public record HandWatering(List<Stop> stops, Optional<OffsetDateTime> planned) {
                 station(map, spot.station()).name(),
                 Stop.Kind.SPOT,
                 spot.pExist(),
-                with(common, Caution.LOOK_FIRST)));
+                spot.pExist() >= SURE
+                    ? with(common, Caution.SIZE_UNKNOWN)
+                    : with(common, Caution.LOOK_FIRST, Caution.SIZE_UNKNOWN)));
       }
     }
     Stream<Outcome.Low> low = map.basis().kriging().stream().flatMap(k -> k.low().stream());
@@ -184,8 +186,8 @@ public record HandWatering(List<Stop> stops, Optional<OffsetDateTime> planned) {
     return Double.isNaN(recorded) ? Double.POSITIVE_INFINITY : recorded;
   }
 
-  private static List<Caution> with(Set<Caution> common, Caution one) {
-    Set<Caution> all = EnumSet.copyOf(List.of(one));
+  private static List<Caution> with(Set<Caution> common, Caution... own) {
+    Set<Caution> all = EnumSet.copyOf(List.of(own));
     all.addAll(common);
     return List.copyOf(all);
   }
