@@ -8,7 +8,9 @@ import static org.mottle.engine.review.Verdicts.found;
 import static org.mottle.engine.review.Verdicts.quality;
 
 import java.util.Arrays;
+import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.mottle.engine.progress.Progress;
 import org.mottle.engine.survey.Reading;
 
 /** Values that no soil gives, fractions, a display that stands still; limits at their edge. */
@@ -77,6 +79,23 @@ class ValueChecksTest {
     assertThat(visit.obstacle()).isPresent();
     assertThat(visit.grade().letter()).isEqualTo(Grade.Letter.D);
     assertThat(visit.visit().readings()).extracting(Reading::pct).allMatch(v -> v < 1);
+  }
+
+  /** Then every one is what a probe reads in air, which the remedy is not to promise away. */
+  @Test
+  void whereTheUnitIsSaidNobodyIsAsked() {
+    InventedVisit invented = new InventedVisit("G1", "S1", FULL, 1);
+    for (int i = 0; i < FULL; i++) {
+      invented.pct[i] /= 100;
+    }
+    Reviewed reviewed =
+        Review.of(
+            new FieldRecord(List.of(invented.visit()), List.of(), List.of(), List.of()),
+            ReviewSettings.DEFAULT.withUnitSaid(true),
+            Progress.NONE);
+    ReviewedVisit visit = reviewed.visits().get(0);
+    assertThat(found(visit, Rule.UNITS)).isEmpty();
+    assertThat(found(visit, Rule.RANGE)).hasSize(FULL);
   }
 
   @Test
