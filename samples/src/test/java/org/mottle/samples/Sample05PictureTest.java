@@ -75,6 +75,7 @@ class Sample05PictureTest {
                 "S2",
                 "--formats",
                 "geopackage",
+                "--cells",
                 "--quiet",
                 "--out",
                 dryDay.toString()))
