@@ -1,5 +1,2 @@
-/**
- * Readings of which only the order is known, and perhaps the time, put to the stations of a plan or
- * along a line.
- */
+/** Readings of which only the order is known, and perhaps the time, put to a plan's stations. */
 package org.mottle.engine.order;

@@ -280,9 +280,8 @@ public final class Placing {
   }
 
   static Reading at(Reading r, String station, double x, double y, double sdM) {
-    Reading.Label l = r.label();
     return new Reading(
-        new Reading.Label(l.greenId(), l.surveyId(), station, l.sequence(), l.replicate(), l.row()),
+        r.label().withStation(station),
         new Reading.Position(x, y, r.position().z(), r.position().source(), sdM),
         r.moisture(),
         r.protocol(),

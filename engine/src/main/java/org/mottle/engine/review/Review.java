@@ -99,8 +99,7 @@ public final class Review {
     Reading r = e.reading();
     Reading.Label label = r.label();
     boolean labelled = e.distanceM() == 0 && !label.greenId().isEmpty();
-    String name =
-        label.stationId().isEmpty() ? "row " + label.row() : "station " + label.stationId();
+    String name = label.stationId().isEmpty() ? label.at() : "station " + label.stationId();
     Rule rule = labelled ? Rule.LABEL : Rule.POSITION;
     findings.add(
         new Finding(

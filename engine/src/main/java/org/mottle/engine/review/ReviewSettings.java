@@ -1,5 +1,8 @@
 package org.mottle.engine.review;
 
+import java.util.Locale;
+import org.mottle.engine.survey.RootZone;
+
 /**
  * Limits of the review (proposals of this project for want of published ones; common practice, no
  * source).
@@ -18,6 +21,7 @@ package org.mottle.engine.review;
  * @param fewest stations: fewer are a summary, no map
  * @param indicative stations: fewer make an indicative map
  * @param full stations: fewer keep a visit from the best grade
+ * @param unitSaid whether somebody said what unit the readings are in: then nobody is asked
  */
 public record ReviewSettings(
     double airPct,
@@ -32,8 +36,36 @@ public record ReviewSettings(
     double edgeM,
     int fewest,
     int indicative,
-    int full) {
+    int full,
+    boolean unitSaid) {
 
   public static final ReviewSettings DEFAULT =
-      new ReviewSettings(1, 45, 52, 5, -1.3, 3, 1.2, 1, 6, 0.5, 8, 12, 16);
+      new ReviewSettings(1, 45, 52, 5, -1.3, 3, 1.2, 1, 6, 0.5, 8, 12, 16, false);
+
+  public ReviewSettings withUnitSaid(boolean said) {
+    return new ReviewSettings(
+        airPct,
+        sandPoresPct,
+        soilPoresPct,
+        overPoresPct,
+        lowZ,
+        highZ,
+        replicateSdPct,
+        rejectHours,
+        warnHours,
+        edgeM,
+        fewest,
+        indicative,
+        full,
+        said);
+  }
+
+  /** Pore space on record, else what is usual for the build, % by volume. */
+  public double poresPct(RootZone zone) {
+    if (!Double.isNaN(zone.porosityPct())) {
+      return zone.porosityPct();
+    }
+    boolean sand = zone.build().toLowerCase(Locale.ROOT).startsWith("sand");
+    return sand ? sandPoresPct : soilPoresPct;
+  }
 }

@@ -7,9 +7,6 @@ import java.util.Locale;
  * What values by themselves give away: none a soil gives, fractions, a display that stood still.
  */
 final class ValueChecks {
-  /** Fewer values below 1 may be a probe in air. */
-  private static final int FEWEST_FRACTIONS = 3;
-
   /** So many alike in a row are doubtful: chance brings three about once in some hundred visits. */
   private static final int DOUBTFUL_RUN = 3;
 
@@ -35,24 +32,14 @@ final class ValueChecks {
   }
 
   private void units(Sheet sheet) {
-    int[] rows = sheet.counting();
-    if (rows.length >= FEWEST_FRACTIONS && Arrays.stream(rows).allMatch(i -> sheet.pct[i] < 1)) {
-      sheet.find(
-          Rule.UNITS,
-          Severity.REJECT,
-          String.format(
-              Locale.ROOT,
-              "all %d values are below 1 (%.3f to %.3f), as fractions are and not %% by volume",
-              rows.length,
-              Arrays.stream(rows).mapToDouble(i -> sheet.pct[i]).min().orElseThrow(),
-              Arrays.stream(rows).mapToDouble(i -> sheet.pct[i]).max().orElseThrow()),
-          "if they are fractions multiply these rows by 100 in the file; if they are per cent say"
-              + " unit: percent in the settings");
+    if (!settings.unitSaid()) {
+      Fractions.refusal(Arrays.stream(sheet.counting()).mapToDouble(i -> sheet.pct[i]).toArray())
+          .ifPresent(why -> sheet.find(Rule.UNITS, Severity.REJECT, why.reason(), why.remedy()));
     }
   }
 
   private void range(Sheet sheet) {
-    double pores = pores(sheet.visit);
+    double pores = settings.poresPct(sheet.visit.green().rootZone());
     for (int i : sheet.counting()) {
       double v = sheet.pct[i];
       boolean air = v < settings.airPct();
@@ -69,16 +56,6 @@ final class ValueChecks {
             "read the station again, rods fully in the soil; the value stays in the file, not used");
       }
     }
-  }
-
-  /** Pore space on record, else what is usual for the build. */
-  double pores(GreenVisit visit) {
-    double recorded = visit.green().rootZone().porosityPct();
-    if (!Double.isNaN(recorded)) {
-      return recorded;
-    }
-    boolean sand = visit.green().rootZone().build().toLowerCase(Locale.ROOT).startsWith("sand");
-    return sand ? settings.sandPoresPct() : settings.soilPoresPct();
   }
 
   private static void stuck(Sheet sheet) {

@@ -45,9 +45,41 @@ public record Reading(
    * @param replicate 1 for the first insertion at a station
    * @param row line of the file (or number of the feature), from 1, for messages; 0 when the
    *     reading is from no file
+   * @param file name of the file where several were read; empty where there is only one
    */
   public record Label(
-      String greenId, String surveyId, String stationId, int sequence, int replicate, int row) {}
+      String greenId,
+      String surveyId,
+      String stationId,
+      int sequence,
+      int replicate,
+      int row,
+      String file) {
+
+    /** Of the only file, or of none. */
+    public Label(
+        String greenId, String surveyId, String stationId, int sequence, int replicate, int row) {
+      this(greenId, surveyId, stationId, sequence, replicate, row, "");
+    }
+
+    /** Of the file of this name, one of several. */
+    public Label withFile(String name) {
+      return new Label(greenId, surveyId, stationId, sequence, replicate, row, name);
+    }
+
+    public Label withGreen(String green) {
+      return new Label(green, surveyId, stationId, sequence, replicate, row, file);
+    }
+
+    public Label withStation(String station) {
+      return new Label(greenId, surveyId, station, sequence, replicate, row, file);
+    }
+
+    /** "row 12", or "readings_S3.csv row 12" where several files were read. */
+    public String at() {
+      return (file.isEmpty() ? "" : file + " ") + "row " + row;
+    }
+  }
 
   /**
    * @param x east, m
@@ -118,6 +150,10 @@ public record Reading(
    */
   public record Quality(String code, String status, boolean used) {
     public static final Quality NOT_REVIEWED = new Quality("", "", true);
+  }
+
+  public Reading withLabel(Label newLabel) {
+    return new Reading(newLabel, position, moisture, protocol, role, quality);
   }
 
   public double x() {

@@ -6,8 +6,6 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.GeometryFactory;
 import org.mottle.engine.design.PlannedStation;
 import org.mottle.engine.design.StationPlan;
 import org.mottle.engine.order.OrderedVisit.OrderedReading;
@@ -179,29 +177,5 @@ class StationOrderTest {
     assertThat(more.refusal().orElseThrow().reason())
         .isEqualTo(
             "21 first insertions are more than twice the 10 stations of plan base on green G1");
-  }
-
-  @Test
-  void along_a_line_reading_k_lies_at_equal_steps() {
-    var line =
-        new GeometryFactory()
-            .createLineString(
-                new Coordinate[] {
-                  new Coordinate(0, 0), new Coordinate(10, 0), new Coordinate(10, 10)
-                });
-    List<OrderedReading> readings = new ArrayList<>();
-    for (int k = 0; k < 5; k++) {
-      readings.add(new OrderedReading(k + 1, 1, Double.NaN));
-    }
-    Alignment alignment =
-        StationOrder.along(new OrderedVisit("S1", "G1", readings), line, OrderSettings.DEFAULT);
-    // arc-lengths 20 k / 4 by hand
-    assertThat(alignment.placed())
-        .extracting(Alignment.Placed::x)
-        .containsExactly(0d, 5d, 10d, 10d, 10d);
-    assertThat(alignment.placed())
-        .extracting(Alignment.Placed::y)
-        .containsExactly(0d, 0d, 0d, 5d, 10d);
-    assertThat(alignment.placed()).allMatch(p -> p.sdM() == 1.75 && p.inferred());
   }
 }

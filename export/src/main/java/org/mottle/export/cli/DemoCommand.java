@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import org.mottle.demo.Course;
+import org.mottle.export.field.FieldFiles;
 import org.mottle.export.job.MapRequest;
 import org.mottle.export.job.WarmUp;
 import org.mottle.export.problem.Problems;
@@ -18,15 +19,14 @@ import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
 
-/** {@code mottle demo}: maps the bundled, wholly invented course. */
+/** {@code mottle demo}: the bundled, wholly invented course, with all its field files. */
 @Command(
     name = "demo",
     mixinStandardHelpOptions = true,
-    description = "Maps the bundled, wholly invented course from start to finish.")
+    description =
+        "Places, reviews and maps a survey of the bundled, wholly invented course with all that was"
+            + " recorded beside its readings.")
 final class DemoCommand implements Callable<Integer> {
-
-  /** Of this survey the course has only the order of the readings and the track. */
-  private static final String WITHOUT_POSITIONS = "S2";
 
   @Mixin CommonOptions common;
   @Mixin MapOptions options;
@@ -40,7 +40,10 @@ final class DemoCommand implements Callable<Integer> {
   @Option(
       names = "--survey",
       paramLabel = "ID",
-      description = "S1 (after rain), S3, S4, S5 or S6; default ${DEFAULT-VALUE}.")
+      description =
+          "S1 to S6; default ${DEFAULT-VALUE}. S1 and S5 follow rain; the readings of S2 have no"
+              + " positions and are placed by the walk's order or the receiver's track; of S3, S4 and"
+              + " S5 one or two greens get no map, with the reason (exit code 3).")
   String survey = "S1";
 
   @Option(
@@ -79,7 +82,8 @@ final class DemoCommand implements Callable<Integer> {
                   Optional.empty()),
               site.withCrs("EPSG:32628"),
               new MapRequest.Output(out, common.overwrite, formats, options.cells),
-              common.threads()),
+              common.threads(),
+              beside(course)),
           common);
     } finally {
       if (inputs == null) {
@@ -89,14 +93,32 @@ final class DemoCommand implements Callable<Integer> {
   }
 
   private void checkSurvey(Problems problems) throws IOException {
-    if (survey.equals(WITHOUT_POSITIONS)) {
-      problems.add(
-          "--survey %s cannot be mapped: its positions are withheld, only the order of the readings"
-              + " and the receiver's track are known; choose S1, S3, S4, S5 or S6",
-          survey);
-    } else if (!Course.names().contains("readings_" + survey + ".csv")) {
-      problems.add("--survey: the course has no survey '%s'; it has S1, S3, S4, S5 and S6", survey);
-    }
+    List<String> surveys = surveys();
+    problems.require(
+        surveys.contains(survey),
+        "--survey: the course has no survey '%s'; it has %s",
+        survey,
+        String.join(", ", surveys));
+  }
+
+  private static List<String> surveys() throws IOException {
+    return Course.names().stream()
+        .filter(name -> name.matches("readings_S\\d\\.csv"))
+        .map(name -> name.substring("readings_".length(), name.length() - ".csv".length()))
+        .toList();
+  }
+
+  /** What was recorded beside the readings of the survey. */
+  private FieldFiles beside(Path course) {
+    Path track = course.resolve("track_" + survey + ".gpx");
+    return new FieldFiles(
+        Optional.of(course.resolve("surveys.csv").toString()),
+        Optional.of(course.resolve("plan.csv").toString()),
+        Optional.of(course.resolve("controls.csv").toString()),
+        Optional.of(course.resolve("ties.csv").toString()),
+        Optional.of(course.resolve("heads.geojson").toString()),
+        Files.exists(track) ? List.of(track.toString()) : List.of(),
+        Optional.empty());
   }
 
   private static void delete(Path folder) throws IOException {

@@ -1,7 +1,6 @@
 package org.mottle.export.cli;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -13,7 +12,6 @@ import org.mottle.export.job.MapRequest;
 import org.mottle.export.job.WarmUp;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.settings.BandRule;
-import org.mottle.export.settings.SettingsReader;
 import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Format;
 import picocli.CommandLine.Command;
@@ -28,16 +26,9 @@ import picocli.CommandLine.Option;
 final class MapCommand implements Callable<Integer> {
 
   @Mixin CommonOptions common;
+  @Mixin SiteOptions site;
   @Mixin MapOptions options;
   @Mixin FieldOptions field;
-
-  @Option(
-      names = "--greens",
-      required = true,
-      paramLabel = "FILE",
-      description =
-          "Outlines: GeoJSON, GeoPackage (file.gpkg#layer) or shapefile, with a column green_id.")
-  String greens;
 
   @Option(
       names = "--readings",
@@ -47,15 +38,6 @@ final class MapCommand implements Callable<Integer> {
           "Readings: CSV, GeoJSON, GeoPackage (file.gpkg#layer) or shapefile, with a column vwc_raw"
               + " and positions.")
   String readings;
-
-  @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Where to write.")
-  Path out;
-
-  @Option(
-      names = "--settings",
-      paramLabel = "FILE",
-      description = "Settings of the site (YAML): columns, bands, CRS, how to map.")
-  Path settings;
 
   @Option(
       names = "--survey",
@@ -77,30 +59,18 @@ final class MapCommand implements Callable<Integer> {
       description = "Limits for every green: dry is below, wet above.")
   List<Double> band = List.of();
 
-  @Option(
-      names = "--crs",
-      paramLabel = "CODE",
-      description = "CRS of the files that carry none, as EPSG:32630.")
-  String crs;
-
-  @Option(
-      names = "--working-crs",
-      paramLabel = "CODE",
-      description = "Projected CRS to work and deliver in; default: the UTM zone of the greens.")
-  String workingCrs;
-
   @Override
   public Integer call() throws IOException {
     WarmUp.start(options.wantsGeoPackage());
     Problems problems = new Problems();
-    SiteSettings site = site(problems);
+    SiteSettings chosen = chosen(problems);
     Set<Format> formats = options.formats(problems);
     problems.throwIfAny();
     MapRequest request =
         new MapRequest(
-            new MapRequest.Inputs(greens, readings, Optional.ofNullable(survey)),
-            site,
-            new MapRequest.Output(out, common.overwrite, formats, options.cells),
+            new MapRequest.Inputs(site.greens, readings, Optional.ofNullable(survey)),
+            chosen,
+            new MapRequest.Output(site.out, common.overwrite, formats, options.cells),
             common.threads(),
             field.files());
     return run(request, common);
@@ -122,27 +92,21 @@ final class MapCommand implements Callable<Integer> {
     return report.allMapped() ? ExitCode.DONE : ExitCode.PARTLY;
   }
 
-  private SiteSettings site(Problems problems) throws IOException {
-    SiteSettings site = settings == null ? SiteSettings.DEFAULTS : SettingsReader.read(settings);
+  private SiteSettings chosen(Problems problems) throws IOException {
+    SiteSettings chosen = site.site();
     if (value != null) {
-      site = site.withColumn("vwc_raw", value);
+      chosen = chosen.withColumn("vwc_raw", value);
     }
     if (!band.isEmpty()) {
       if (band.size() == 2
           && band.get(0) < band.get(1)
           && band.stream().allMatch(Double::isFinite)) {
         TargetBand limits = new TargetBand("", band.get(0), band.get(1), "", "");
-        site = site.withBands(site.bands().withDefault(new BandRule.Limits(limits)));
+        chosen = chosen.withBands(chosen.bands().withDefault(new BandRule.Limits(limits)));
       } else {
         problems.add("--band needs two numbers, the lower first, as 16,22; was %s", band);
       }
     }
-    if (crs != null) {
-      site = site.withCrs(crs);
-    }
-    if (workingCrs != null) {
-      site = site.withWorkingCrs(workingCrs);
-    }
-    return options.apply(site, problems);
+    return options.apply(chosen, problems);
   }
 }

@@ -1,7 +1,6 @@
 package org.mottle.export.cli;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.mottle.engine.design.PlanSettings;
@@ -12,11 +11,8 @@ import org.mottle.export.plan.PlanReport;
 import org.mottle.export.plan.PlanRequest;
 import org.mottle.export.plan.PlanRequest.MeanAim;
 import org.mottle.export.problem.Problems;
-import org.mottle.export.settings.SettingsReader;
-import org.mottle.export.settings.SiteSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
-import picocli.CommandLine.Option;
 
 /** {@code mottle plan}: where to read, on every green of a file. */
 @Command(
@@ -28,36 +24,8 @@ import picocli.CommandLine.Option;
 final class PlanCommand implements Callable<Integer> {
 
   @Mixin CommonOptions common;
+  @Mixin SiteOptions site;
   @Mixin PlanOptions options;
-
-  @Option(
-      names = "--greens",
-      required = true,
-      paramLabel = "FILE",
-      description =
-          "Outlines: GeoJSON, GeoPackage (file.gpkg#layer) or shapefile, with a column green_id.")
-  String greens;
-
-  @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Where to write.")
-  Path out;
-
-  @Option(
-      names = "--settings",
-      paramLabel = "FILE",
-      description = "Settings of the site (YAML): columns, CRS.")
-  Path settings;
-
-  @Option(
-      names = "--crs",
-      paramLabel = "CODE",
-      description = "CRS of the files that carry none, as EPSG:32630.")
-  String crs;
-
-  @Option(
-      names = "--working-crs",
-      paramLabel = "CODE",
-      description = "Projected CRS to work and deliver in; default: the UTM zone of the greens.")
-  String workingCrs;
 
   @Override
   public Integer call() throws IOException {
@@ -69,12 +37,12 @@ final class PlanCommand implements Callable<Integer> {
     problems.throwIfAny();
     PlanRequest request =
         new PlanRequest(
-            new PlanRequest.Inputs(greens, Optional.ofNullable(options.model)),
+            new PlanRequest.Inputs(site.greens, Optional.ofNullable(options.model)),
             choice,
             wanted,
             aim,
-            site(),
-            new PlanRequest.Output(out, common.overwrite),
+            site.site(),
+            new PlanRequest.Output(site.out, common.overwrite),
             common.threads());
     PlanReport report;
     try (ConsoleProgress progress = common.progress()) {
@@ -93,13 +61,5 @@ final class PlanCommand implements Callable<Integer> {
       report.unplanned().forEach(System.err::println);
     }
     return report.allPlanned() ? ExitCode.DONE : ExitCode.PARTLY;
-  }
-
-  private SiteSettings site() throws IOException {
-    SiteSettings site = settings == null ? SiteSettings.DEFAULTS : SettingsReader.read(settings);
-    if (crs != null) {
-      site = site.withCrs(crs);
-    }
-    return workingCrs == null ? site : site.withWorkingCrs(workingCrs);
   }
 }

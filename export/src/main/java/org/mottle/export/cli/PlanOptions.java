@@ -75,14 +75,14 @@ final class PlanOptions {
       names = "--sd",
       paramLabel = "PCT",
       description =
-          "Standard deviation of the readings of a green, % by volume: with --margin says how many"
+          "Standard deviation of the readings of a green, %% by volume: with --margin says how many"
               + " stations the mean needs.")
   Double sd;
 
   @Option(
       names = "--margin",
       paramLabel = "PCT",
-      description = "Wanted half width of the mean's 95 % interval, % by volume.")
+      description = "Wanted half width of the mean's 95 %% interval, %% by volume.")
   Double margin;
 
   @Option(

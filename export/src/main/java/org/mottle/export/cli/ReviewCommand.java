@@ -1,7 +1,6 @@
 package org.mottle.export.cli;
 
 import java.io.IOException;
-import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -10,7 +9,6 @@ import org.mottle.export.read.InputOptions.MoistureUnit;
 import org.mottle.export.review.ReviewJob;
 import org.mottle.export.review.ReviewReport;
 import org.mottle.export.review.ReviewRequest;
-import org.mottle.export.settings.SettingsReader;
 import org.mottle.export.settings.SiteSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -26,14 +24,8 @@ import picocli.CommandLine.Option;
 final class ReviewCommand implements Callable<Integer> {
 
   @Mixin CommonOptions common;
+  @Mixin SiteOptions site;
   @Mixin FieldOptions field;
-
-  @Option(
-      names = "--greens",
-      required = true,
-      paramLabel = "FILE",
-      description = "Outlines, with a column green_id.")
-  String greens;
 
   @Option(
       names = "--readings",
@@ -44,15 +36,6 @@ final class ReviewCommand implements Callable<Integer> {
       description =
           "Readings, one or more files; rows without a position are placed by plan, order or track.")
   List<String> readings;
-
-  @Option(names = "--out", required = true, paramLabel = "FOLDER", description = "Where to write.")
-  Path out;
-
-  @Option(
-      names = "--settings",
-      paramLabel = "FILE",
-      description = "Settings of the site (YAML): columns, CRS, unit.")
-  Path settings;
 
   @Option(
       names = "--survey",
@@ -66,38 +49,24 @@ final class ReviewCommand implements Callable<Integer> {
       description = "Unit of the readings: percent, fraction or ask; default ask.")
   String unit;
 
-  @Option(
-      names = "--crs",
-      paramLabel = "CODE",
-      description = "CRS of the files that carry none, as EPSG:32630.")
-  String crs;
-
-  @Option(
-      names = "--working-crs",
-      paramLabel = "CODE",
-      description = "Projected CRS to work and deliver in; default: the UTM zone of the greens.")
-  String workingCrs;
-
   @Override
   public Integer call() throws IOException {
     Problems problems = new Problems();
-    SiteSettings site = settings == null ? SiteSettings.DEFAULTS : SettingsReader.read(settings);
-    site = crs == null ? site : site.withCrs(crs);
-    site = workingCrs == null ? site : site.withWorkingCrs(workingCrs);
+    SiteSettings settings = site.site();
     if (unit != null) {
       MoistureUnit chosen =
           VariogramCommand.choice("--unit", unit, MoistureUnit.values(), problems);
-      site = chosen == null ? site : site.withUnit(chosen);
+      settings = chosen == null ? settings : settings.withUnit(chosen);
     }
     problems.throwIfAny();
     ReviewRequest request =
         new ReviewRequest(
-            greens,
+            site.greens,
             readings,
             field.files(),
             Optional.ofNullable(survey),
-            site,
-            out,
+            settings,
+            site.out,
             common.overwrite,
             common.threads());
     ReviewReport report;

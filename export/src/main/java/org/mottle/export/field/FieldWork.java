@@ -38,6 +38,7 @@ import org.mottle.export.read.ConditionsReader;
 import org.mottle.export.read.CoresReader;
 import org.mottle.export.read.Greens;
 import org.mottle.export.read.InputOptions;
+import org.mottle.export.read.InputOptions.MoistureUnit;
 import org.mottle.export.read.MarksReader;
 import org.mottle.export.read.PlansReader;
 import org.mottle.export.read.Readings;
@@ -152,7 +153,20 @@ public record FieldWork(
       checkGreens(conditions, plans);
       problems.throwIfAny();
       read.forEach(r -> notes.addAll(r.notes()));
-      return work(read, controls, conditions, plans, ties, marks, tracks, progress);
+      return work(named(files, read), controls, conditions, plans, ties, marks, tracks, progress);
+    }
+
+    /** Of several files each reading keeps the name of its own, so that it can be found again. */
+    private static List<Readings> named(List<String> files, List<Readings> read) {
+      if (files.size() == 1) {
+        return read;
+      }
+      boolean distinct = read.stream().map(Readings::source).distinct().count() == files.size();
+      List<Readings> named = new ArrayList<>();
+      for (int k = 0; k < files.size(); k++) {
+        named.add(read.get(k).named(distinct ? read.get(k).source() : files.get(k)));
+      }
+      return named;
     }
 
     private void attempt(Runnable reading) {
@@ -268,7 +282,7 @@ public record FieldWork(
       Reviewed reviewed =
           Review.of(
               new FieldRecord(visits, controls, elsewhere, findings),
-              ReviewSettings.DEFAULT,
+              ReviewSettings.DEFAULT.withUnitSaid(options.moistureUnit() != MoistureUnit.ASK),
               progress);
       return new FieldWork(reviewed, placed.left(), shifts, curve, notes);
     }

@@ -39,19 +39,7 @@ final class Homes {
   Reading named(Reading r) {
     Reading.Label l = r.label();
     return l.greenId().isEmpty()
-        ? new Reading(
-            new Reading.Label(
-                finder.round(r.x(), r.y()).orElseThrow(),
-                l.surveyId(),
-                l.stationId(),
-                l.sequence(),
-                l.replicate(),
-                l.row()),
-            r.position(),
-            r.moisture(),
-            r.protocol(),
-            r.role(),
-            r.quality())
+        ? r.withLabel(l.withGreen(finder.round(r.x(), r.y()).orElseThrow()))
         : r;
   }
 

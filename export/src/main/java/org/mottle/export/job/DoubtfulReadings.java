@@ -4,21 +4,16 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.mottle.engine.mapping.GreenSurvey;
+import org.mottle.engine.review.ReviewSettings;
 import org.mottle.engine.survey.Reading;
 
 /**
  * Readings that no soil gives: a probe in air, or more water than there are pores. They are told,
- * not taken out: whoever surveyed decides (common practice, no source).
+ * not taken out: whoever surveyed decides, and the column may be no moisture. The limits are the
+ * review's.
  */
 final class DoubtfulReadings {
-  /** A probe in air reads about this or less, % by volume. */
-  private static final double AIR_PCT = 1;
-
-  /** Pore space of a soil for which none is recorded, % by volume. */
-  private static final double PORES_PCT = 55;
-
-  /** Allowance above the pore space, % by volume. */
-  private static final double ALLOWANCE_PCT = 5;
+  private static final ReviewSettings LIMITS = ReviewSettings.DEFAULT;
 
   /** Where more are doubtful, the column is. */
   private static final double MOST_SHARE = 0.2;
@@ -31,10 +26,9 @@ final class DoubtfulReadings {
       if (subject.obstacle().isPresent()) {
         continue; // told with the reason why it is not mapped
       }
-      double pores = subject.green().rootZone().porosityPct();
-      double most = (Double.isNaN(pores) ? PORES_PCT : pores) + ALLOWANCE_PCT;
+      double most = LIMITS.poresPct(subject.green().rootZone()) + LIMITS.overPoresPct();
       for (Reading r : subject.readings()) {
-        if (r.quality().used() && r.pct() < AIR_PCT) {
+        if (r.quality().used() && r.pct() < LIMITS.airPct()) {
           lines.add(line(subject, source, r, "what a probe reads in air"));
         } else if (r.quality().used() && r.pct() > most) {
           lines.add(line(subject, source, r, "more water than the soil has pores"));

@@ -9,10 +9,10 @@ import java.util.Set;
 import org.mottle.engine.mapping.Coincidence;
 import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.observation.DuplicatePolicy;
+import org.mottle.engine.review.Fractions;
 import org.mottle.engine.review.ReviewedVisit;
 import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
-import org.mottle.engine.survey.Refusal;
 import org.mottle.export.field.FieldWork;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
@@ -23,9 +23,6 @@ import org.mottle.export.settings.Bands;
 
 /** Greens and readings brought together: what is mapped, and whether it can be. */
 final class Subjects {
-  /** Fewer values below 1 may be a probe in air. */
-  private static final int FEWEST_FRACTIONS = 3;
-
   private final MapRequest request;
 
   Subjects(MapRequest request) {
@@ -90,17 +87,15 @@ final class Subjects {
    * A green read in fractions among others read in per cent: asked about, never mapped as it is.
    */
   private GreenSurvey asked(GreenSurvey subject) {
-    List<Reading> used = subject.readings().stream().filter(r -> r.quality().used()).toList();
-    boolean fractions =
-        request.site().unit() == MoistureUnit.ASK
-            && used.size() >= FEWEST_FRACTIONS
-            && used.stream().allMatch(r -> r.pct() < 1);
-    return fractions
-        ? subject.withObstacle(
-            new Refusal(
-                "all " + used.size() + " values are below 1, as fractions are and not % by volume",
-                "correct these rows in the file, or say unit: percent if they are per cent"))
-        : subject;
+    if (request.site().unit() != MoistureUnit.ASK) {
+      return subject;
+    }
+    double[] used =
+        subject.readings().stream()
+            .filter(r -> r.quality().used())
+            .mapToDouble(Reading::pct)
+            .toArray();
+    return Fractions.refusal(used).map(subject::withObstacle).orElse(subject);
   }
 
   private void check(List<GreenSurvey> subjects, Greens greens) {

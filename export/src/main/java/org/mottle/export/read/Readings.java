@@ -26,6 +26,24 @@ public record Readings(
     notes = List.copyOf(notes);
   }
 
+  /** The same, each reading with this name of its file. */
+  public Readings named(String file) {
+    return new Readings(
+        readings.stream().map(r -> r.withLabel(r.label().withFile(file))).toList(),
+        outside.stream()
+            .map(
+                o ->
+                    new Outside(
+                        o.reading.withLabel(o.reading.label().withFile(file)),
+                        o.nearestGreen,
+                        o.distanceM,
+                        o.place))
+            .toList(),
+        unplaced.stream().map(r -> r.withLabel(r.label().withFile(file))).toList(),
+        source,
+        notes);
+  }
+
   /**
    * A reading that lies outside the green it should be in.
    *

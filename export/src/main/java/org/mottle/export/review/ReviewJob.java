@@ -85,9 +85,9 @@ public final class ReviewJob {
     return work.left().stream()
         .map(
             r ->
-                "row %d (%s, green %s, reading %d): no position"
+                "%s (%s, green %s, reading %d): no position"
                     .formatted(
-                        r.label().row(),
+                        r.label().at(),
                         r.label().surveyId(),
                         r.label().greenId(),
                         r.label().sequence()))
@@ -125,6 +125,7 @@ public final class ReviewJob {
     one.put("surv_id", f.surveyId());
     one.put("green_id", f.greenId());
     one.put("st_id", f.readings().stream().map(r -> r.label().stationId()).distinct().toList());
+    one.put("rows", f.readings().stream().map(r -> r.label().at()).toList());
     one.put("reason", f.reason());
     one.put("remedy", f.remedy());
     return one;

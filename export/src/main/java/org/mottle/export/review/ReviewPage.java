@@ -136,6 +136,7 @@ final class ReviewPage {
         + f.severity().label()
         + "</span> "
         + Markup.text(f.reason())
+        + (f.rows().isEmpty() ? "" : Markup.text(" (" + String.join(", ", f.rows()) + ")"))
         + (f.remedy().isEmpty() ? "" : ". <i>" + Markup.text(f.remedy()) + ".</i>");
   }
 

@@ -106,14 +106,68 @@ class MapCommandTest {
     assertThat(Files.readString(file)).isEqualTo("earlier");
   }
 
+  private Ran demo(String survey) {
+    return Ran.mottle(
+        "demo",
+        "--survey",
+        survey,
+        "--out",
+        folder.resolve("demo").toString(),
+        "--formats",
+        "geojson",
+        "--realisations",
+        "20",
+        "--next-stations",
+        "0",
+        "--quiet");
+  }
+
   @Test
-  void theDemoHasNoMapOfASurveyWithoutPositions() {
+  void theDemoMapsEveryGreenAndLeavesTheProbeInAirOut() throws IOException {
+    Ran ran = demo("S1");
+    assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCode.DONE);
+    assertThat(ran.err()).isEmpty();
+    Map<?, ?> summary = (Map<?, ?>) Json.read(folder.resolve("demo/summary.json"));
+    assertThat((List<?>) summary.get("survey")).hasSize(9);
+    assertThat((List<?>) summary.get("told"))
+        .anyMatch(t -> t.toString().startsWith("S1, green G9: Q01 reject: station 1: 0.6 %"));
+  }
+
+  /** Its positions are withheld: what the file has is an order and times. */
+  @Test
+  void theDemoPlacesTheSurveyWithoutPositions() throws IOException {
+    Ran ran = demo("S2");
+    assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCode.DONE);
+    String readings = Files.readString(folder.resolve("demo/geojson/reading.geojson"));
+    assertThat(readings).contains("\"pos_src\":\"order\"", "\"pos_src\":\"track\"");
+    assertThat(readings).doesNotContain("\"pos_src\":\"gnss\"");
+  }
+
+  /** Water 42 minutes before, other rods, five readings: planted in the course (about.txt). */
+  @Test
+  void theDemoSaysWhyAGreenHasNoMap() {
+    Ran third = demo("S3");
+    assertThat(third.exitCode()).isEqualTo(ExitCode.PARTLY);
+    assertThat(third.errLines())
+        .singleElement()
+        .asString()
+        .contains("green G9, S3", "NO MAP: irrigation of 5 mm ended 42 minutes before");
+    folder = folder.resolve("fourth");
+    Ran fourth = demo("S4");
+    assertThat(fourth.exitCode()).isEqualTo(ExitCode.PARTLY);
+    assertThat(fourth.errLines())
+        .hasSize(2)
+        .anyMatch(line -> line.contains("green G7, S4: 5 places read"))
+        .anyMatch(
+            line -> line.contains("green G9, S4") && line.contains("NO MAP: read with rods of 38"));
+  }
+
+  @Test
+  void aSurveyTheDemoDoesNotHave() {
     String out = folder.resolve("out").toString();
     refused(
-        Ran.mottle("demo", "--survey", "S2", "--out", out),
-        "--survey S2 cannot be mapped: its positions are withheld, only the order of the readings"
-            + " and the receiver's track are known; choose S1, S3, S4, S5 or S6");
-    assertThat(Ran.mottle("demo", "--help").out()).contains("S1", "S6").doesNotContain("S2");
+        Ran.mottle("demo", "--survey", "S7", "--out", out),
+        "--survey: the course has no survey 'S7'; it has S1, S2, S3, S4, S5, S6");
   }
 
   @Test
@@ -122,6 +176,18 @@ class MapCommandTest {
     refused(
         Ran.mottle("demo", "--overwrite", "--inputs", file.toString()),
         file + " is a file; --inputs needs a folder");
+  }
+
+  @Test
+  void helpIsPrintedWithoutComplaint() {
+    for (String command :
+        List.of("plan", "review", "map", "demo", "variogram", "estimate", "verify")) {
+      Ran ran = Ran.mottle(command, "--help");
+      assertThat(ran.exitCode()).as(command).isEqualTo(ExitCode.DONE);
+      assertThat(ran.err()).as(command).isEmpty();
+      assertThat(ran.out()).as(command).startsWith("Usage: mottle " + command);
+      assertThat(ran.out()).as(command).doesNotContain("%%");
+    }
   }
 
   @Test

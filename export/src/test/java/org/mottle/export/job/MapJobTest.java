@@ -154,7 +154,8 @@ class MapJobTest {
             none -> {
               assertThat(none.subject().green().id()).isEqualTo("G1");
               assertThat(none.why().reason())
-                  .isEqualTo("all 21 values are below 1, as fractions are and not % by volume");
+                  .isEqualTo(
+                      "all 21 values are below 1 (0.200 to 0.292), as fractions are and not % by volume");
             });
     assertThat(report.map().variograms().stream().flatMap(v -> v.greens().stream()))
         .doesNotContain("G1")
