@@ -24,6 +24,7 @@ import org.mottle.engine.mapping.VariogramSettings;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.survey.Purpose;
 import org.mottle.engine.survey.TargetBand;
+import org.mottle.engine.water.SoilTexture;
 import org.mottle.engine.water.WateringSettings;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.settings.BandRule;
@@ -51,6 +52,12 @@ class SettingsFilesTest {
             new BandRule.Anchors(Purpose.BALL_ROLL, 33, 15, "site agronomist", "2025-05-01"));
     assertThat(site.bands().greens().get("G5"))
         .isEqualTo(new BandRule.Anchors(Purpose.SAVING_WATER, Double.NaN, Double.NaN, "", ""));
+    assertThat(site.bands().greens().get("G8"))
+        .isEqualTo(
+            new BandRule.OfTexture(
+                Purpose.APPEARANCE, new SoilTexture(62, 12, 3.5), "site agronomist", "2025-05-01"));
+    assertThat(site.bands().greens().get("G2"))
+        .isEqualTo(new BandRule.OwnMedian("site agronomist", "2025-05-01"));
     assertThat(site.mapping())
         .isEqualTo(
             new MappingSettings(
@@ -91,7 +98,8 @@ class SettingsFilesTest {
             "positions: {%s: 1}",
             "water: {%s: 1}",
             "bands: {%s: 1}",
-            "bands: {default: {%s: 1}}")) {
+            "bands: {default: {%s: 1}}",
+            "bands: {default: {texture: {%s: 1}}}")) {
       String yaml = place.formatted("zzzzzzzzzzzzzzzzzzzzzzzzzzzzzz");
       InputRefused refused =
           catchThrowableOfType(InputRefused.class, () -> SettingsReader.parse("t.yml", yaml));

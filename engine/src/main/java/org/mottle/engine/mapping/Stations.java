@@ -119,6 +119,17 @@ public record Stations(List<Station> stations, List<Reading> controls) {
     return new Stations(groups.stream().map(Station::of).toList(), controls);
   }
 
+  /**
+   * Median of the stations' values, % by volume; stations chosen for what is seen there are left
+   * out, since they would draw it to them. NaN when there is no other.
+   */
+  public double medianPct() {
+    double[] sorted =
+        stations.stream().filter(s -> !s.chosen()).mapToDouble(Station::value).sorted().toArray();
+    int n = sorted.length;
+    return n == 0 ? Double.NaN : (sorted[(n - 1) / 2] + sorted[n / 2]) / 2;
+  }
+
   /** Without the stations that share a place with one that stands earlier in the file. */
   Stations withFirstOfEachPlace(double tolerance) {
     Set<Integer> later = new HashSet<>();

@@ -41,7 +41,7 @@ final class GreenLine {
         .map(MapVariogram::source)
         .ifPresent(s -> line.append(" with ").append(s));
     if (map.subject().band().isEmpty()) {
-      line.append("; no classes, since no band is set for it");
+      line.append("; no classes, since it has no band");
     } else if (map.parts().marks().isPresent()) {
       append(line, map.parts().marks().get());
     } else {

@@ -63,7 +63,7 @@ public final class MapJob {
     told.addAll(taken.told());
     List<GreenSurvey> subjects = taken.subjects();
     told.addAll(Subjects.unread(subjects, greens));
-    told.addAll(Subjects.withoutClasses(subjects, request.site().bands()));
+    told.addAll(BandsTold.of(subjects, request.site().bands()));
     told.addAll(UntoldPositions.of(subjects, request.site().mapping().positions()));
 
     SurveyMap map =

@@ -105,7 +105,11 @@ final class RunRecord {
             one.put("hi_pct", b.highPct());
             one.put("by", b.by());
             one.put("on", b.on());
-            bands.put(outcome.subject().green().id(), one);
+            one.put("assumed", b.assumed());
+            String green = outcome.subject().green().id();
+            // a band about a visit's own median differs from visit to visit
+            boolean other = bands.containsKey(green) && !one.equals(bands.get(green));
+            bands.put(other ? outcome.subject().label() : green, one);
           });
     }
     return bands;

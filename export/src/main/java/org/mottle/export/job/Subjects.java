@@ -19,7 +19,6 @@ import org.mottle.export.problem.Problems;
 import org.mottle.export.read.Greens;
 import org.mottle.export.read.InputOptions.MoistureUnit;
 import org.mottle.export.read.Readings;
-import org.mottle.export.settings.Bands;
 
 /** Greens and readings brought together: what is mapped, and whether it can be. */
 final class Subjects {
@@ -49,7 +48,7 @@ final class Subjects {
               green,
               v.visit().surveyId(),
               v.visit().readings(),
-              request.site().bands().bandOf(green),
+              request.site().bands().bandOf(green, v.visit().readings()),
               v.obstacle(),
               work.errors(v)));
     }
@@ -76,7 +75,8 @@ final class Subjects {
         // a green that one of several surveys left out is no failure of that survey
         if (!own.isEmpty() || surveys.size() == 1) {
           subjects.add(
-              asked(new GreenSurvey(green, survey, own, request.site().bands().bandOf(green))));
+              asked(
+                  new GreenSurvey(green, survey, own, request.site().bands().bandOf(green, own))));
         }
       }
     }
@@ -128,25 +128,5 @@ final class Subjects {
     return unread.isEmpty()
         ? List.of()
         : List.of("no survey has a reading of green " + Problems.listed(unread));
-  }
-
-  /** What to tell of greens that no band cuts into classes; nothing when all have one. */
-  static List<String> withoutClasses(List<GreenSurvey> subjects, Bands bands) {
-    List<String> without =
-        subjects.stream()
-            .filter(s -> s.band().isEmpty() && bands.hasRuleFor(s.green()))
-            .map(s -> s.green().id())
-            .distinct()
-            .toList();
-    if (!without.isEmpty()) {
-      return List.of(
-          "no classes for green "
-              + Problems.listed(without)
-              + ": a band by purpose needs field capacity and wilt onset (fc_pct, wp_pct)");
-    }
-    if (subjects.stream().allMatch(s -> s.band().isEmpty())) {
-      return List.of("no classes: no band is set; the site's agronomist sets it in the settings");
-    }
-    return List.of();
   }
 }

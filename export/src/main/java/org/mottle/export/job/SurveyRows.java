@@ -2,11 +2,13 @@ package org.mottle.export.job;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.Standing;
 import org.mottle.engine.survey.Reading;
+import org.mottle.engine.survey.TargetBand;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Layers;
 
@@ -36,6 +38,7 @@ final class SurveyRows {
     row.put("rod_mm", rods.length == 1 ? rods[0] : null);
     row.put("n_read", readings.size());
     MapLayers.putBand(row, outcome.subject().band());
+    putAuthor(row, outcome.subject().band());
     row.put("reason", String.join("; ", Remarks.of(outcome)));
     if (outcome instanceof Outcome.Mapped map) {
       row.put("n_used", map.readingsUsed());
@@ -51,6 +54,15 @@ final class SurveyRows {
       row.put("remedy", none.why().remedy());
     }
     return Layers.SURVEY.row(row);
+  }
+
+  private static void putAuthor(Map<String, Object> row, Optional<TargetBand> band) {
+    band.ifPresent(
+        b -> {
+          row.put("band_by", b.by());
+          row.put("band_on", b.on());
+          row.put("band_prov", b.provisional());
+        });
   }
 
   private static String reason(Outcome.NoMap none) {

@@ -1,8 +1,10 @@
 package org.mottle.export.settings;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.mottle.engine.survey.Green;
+import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.TargetBand;
 
 /**
@@ -25,13 +27,15 @@ public record Bands(Optional<BandRule> byDefault, Map<String, BandRule> greens, 
     return new Bands(Optional.of(rule), greens, source);
   }
 
-  public Optional<TargetBand> bandOf(Green green) {
-    BandRule own = greens.get(green.id());
-    return own != null ? own.bandOf(green) : byDefault.flatMap(rule -> rule.bandOf(green));
+  /** What its rule makes of a green and the readings of a visit; empty without a rule. */
+  public Optional<BandOutcome> outcome(Green green, List<Reading> readings) {
+    return Optional.ofNullable(greens.get(green.id()))
+        .or(() -> byDefault)
+        .map(rule -> rule.of(green, readings));
   }
 
-  /** Whether a rule exists for the green, even if its figures are missing. */
-  public boolean hasRuleFor(Green green) {
-    return greens.containsKey(green.id()) || byDefault.isPresent();
+  /** The band of a green at a visit, where it has one. */
+  public Optional<TargetBand> bandOf(Green green, List<Reading> readings) {
+    return outcome(green, readings).flatMap(BandOutcome::band);
   }
 }

@@ -23,8 +23,6 @@ import org.mottle.engine.mapping.Pooling;
 import org.mottle.engine.mapping.VariogramSettings;
 import org.mottle.engine.moisture.PermittivityCurve;
 import org.mottle.engine.observation.DuplicatePolicy;
-import org.mottle.engine.survey.Purpose;
-import org.mottle.engine.survey.TargetBand;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 import org.mottle.export.read.FieldNames;
@@ -125,7 +123,7 @@ public final class SettingsReader {
         "water");
     return new SiteSettings(
         columns(root.at("columns")),
-        bands(root.at("bands")),
+        BandsReader.bands(root.at("bands"), file),
         root.at("crs").text(),
         root.at("working_crs").text(),
         root.at("unit").choice(MoistureUnit.values(), SettingsReader::label, MoistureUnit.ASK),
@@ -164,59 +162,6 @@ public final class SettingsReader {
       node.at(name).text().ifPresent(heading -> columns.put(name, heading));
     }
     return columns;
-  }
-
-  private Bands bands(SettingsNode node) {
-    if (node.absent()) {
-      return Bands.NONE;
-    }
-    node.allow("default", "greens");
-    Map<String, BandRule> greens = new TreeMap<>();
-    SettingsNode own = node.at("greens");
-    own.keys().forEach(id -> rule(own.at(id)).ifPresent(r -> greens.put(id, r)));
-    return new Bands(rule(node.at("default")), greens, file);
-  }
-
-  private Optional<BandRule> rule(SettingsNode node) {
-    if (node.absent()) {
-      return Optional.empty();
-    }
-    node.allow("purpose", "lo_pct", "hi_pct", "fc_pct", "wp_pct", "by", "on");
-    String purpose = node.at("purpose").text().orElse("");
-    double low = node.at("lo_pct").number(Double.NaN);
-    double high = node.at("hi_pct").number(Double.NaN);
-    double fc = node.at("fc_pct").number(Double.NaN);
-    double wp = node.at("wp_pct").number(Double.NaN);
-    String by = node.at("by").text().orElse("");
-    String on = node.at("on").text().orElse("");
-    boolean limits = !Double.isNaN(low) || !Double.isNaN(high);
-    if (limits) {
-      if (!(low < high)) {
-        node.problem(
-            "a band needs lo_pct below hi_pct, were " + shown(low) + " and " + shown(high));
-        return Optional.empty();
-      }
-      if (!Double.isNaN(fc) || !Double.isNaN(wp)) {
-        node.problem("give lo_pct and hi_pct, or fc_pct and wp_pct, not both");
-        return Optional.empty();
-      }
-      return Optional.of(new BandRule.Limits(new TargetBand(purpose, low, high, by, on)));
-    }
-    Optional<Purpose> known = Purpose.ofLabel(purpose);
-    if (known.isEmpty()) {
-      node.problem(
-          "without lo_pct and hi_pct the purpose must be one of "
-              + String.join(", ", Arrays.stream(Purpose.values()).map(Purpose::label).toList())
-              + ", was '"
-              + purpose
-              + "'");
-      return Optional.empty();
-    }
-    if (fc <= wp) {
-      node.problem("fc_pct must be above wp_pct, were " + shown(fc) + " and " + shown(wp));
-      return Optional.empty();
-    }
-    return Optional.of(new BandRule.Anchors(known.get(), fc, wp, by, on));
   }
 
   private MappingSettings mapping(SettingsNode root) {
@@ -286,9 +231,5 @@ public final class SettingsReader {
   /** An enum constant as it is typed: KEEP_FIRST is keep-first. */
   public static String label(Enum<?> constant) {
     return constant.name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
-  }
-
-  private static String shown(double value) {
-    return Double.isNaN(value) ? "nothing" : Double.toString(value);
   }
 }

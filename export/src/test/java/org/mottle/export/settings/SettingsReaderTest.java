@@ -75,11 +75,12 @@ class SettingsReaderTest {
     assertThat(s.mapping().uncertainty()).isEqualTo(new UncertaintySettings(800, 30, -7, 0, 0.4));
     assertThat(s.mapping().positions()).isEqualTo(new PositionSettings(0.6, 1.2));
     assertThat(s.mapping().needed().ownVariogram()).isEqualTo(120);
-    TargetBand band = s.bands().bandOf(green("1", Double.NaN, Double.NaN)).orElseThrow();
+    TargetBand band = s.bands().bandOf(green("1", Double.NaN, Double.NaN), List.of()).orElseThrow();
     assertThat(band)
         .isEqualTo(new TargetBand("ball roll", 16, 22, "site agronomist", "2031-05-02"));
     // appearance is 0.50 to 0.85 of the extractable water: 15 + 18 x 0.5 and 15 + 18 x 0.85
-    TargetBand seven = s.bands().bandOf(green("7", Double.NaN, Double.NaN)).orElseThrow();
+    TargetBand seven =
+        s.bands().bandOf(green("7", Double.NaN, Double.NaN), List.of()).orElseThrow();
     assertThat(seven.lowPct()).isCloseTo(24, within(1e-12));
     assertThat(seven.highPct()).isCloseTo(30.3, within(1e-12));
   }
@@ -87,10 +88,10 @@ class SettingsReaderTest {
   @Test
   void anAnchorThatIsMissingComesFromTheGreen() throws Exception {
     SiteSettings s = SettingsReader.parse("s.yml", "bands: {default: {purpose: saving water}}");
-    TargetBand band = s.bands().bandOf(green("1", 26, 10)).orElseThrow();
+    TargetBand band = s.bands().bandOf(green("1", 26, 10), List.of()).orElseThrow();
     assertThat(band.lowPct()).isCloseTo(14, within(1e-12));
     assertThat(band.highPct()).isCloseTo(18.8, within(1e-12));
-    assertThat(s.bands().bandOf(green("1", Double.NaN, 10))).isEmpty();
+    assertThat(s.bands().bandOf(green("1", Double.NaN, 10), List.of())).isEmpty();
   }
 
   @Test
@@ -109,8 +110,18 @@ class SettingsReaderTest {
         "method: krigging|s.yml, method: expected one of auto, kriging, inverse-distance, was 'krigging'",
         "bands: {default: {lo_pct: 22, hi_pct: 16}}|s.yml, bands.default: a band needs lo_pct below hi_pct, were 22.0 and 16.0",
         "bands: {default: {lo_pct: 22}}|s.yml, bands.default: a band needs lo_pct below hi_pct, were 22.0 and nothing",
-        "bands: {default: {purpose: roll}}|s.yml, bands.default: without lo_pct and hi_pct the purpose must be one of ball roll, appearance, saving water, was 'roll'",
+        "bands: {default: {purpose: roll}}|s.yml, bands.default: without lo_pct and hi_pct the purpose must be one of ball roll, appearance, saving water, evenness, was 'roll'",
         "bands: {greens: {G1: {purpose: appearance, fc_pct: 9, wp_pct: 12}}}|s.yml, bands.greens.G1: fc_pct must be above wp_pct, were 9.0 and 12.0",
+        "bands: {default: {fc_pct: 30, wp_pct: 10}}|s.yml, bands.default: without lo_pct and hi_pct the purpose must be one of ball roll, appearance, saving water, evenness, was ''",
+        "bands: {default: {purpose: ball roll, fc_pct: 260, wp_pct: 10}}|s.yml, bands.default.fc_pct: expected % by volume, 0 to 100, was 260.0",
+        "bands: {default: {purpose: a, lo_pct: 16, hi_pct: 22, fc_pct: 30}}|s.yml, bands.default: give lo_pct and hi_pct, or fc_pct and wp_pct, not both",
+        "bands: {default: {purpose: ball roll, fc_pct: 30, texture: {sand_pct: 60, clay_pct: 10, organic_pct: 2}}}|s.yml, bands.default: give fc_pct and wp_pct, or texture, not both",
+        "bands: {default: {purpose: ball roll, texture: {sand_pct: 70, clay_pct: 40, organic_pct: 2}}}|s.yml, bands.default.texture: sand and clay together are 110.0 % by weight; with silt they make 100; check the analysis",
+        "bands: {default: {purpose: ball roll, texture: {sand_pct: 20, clay_pct: 70, organic_pct: 9}}}|s.yml, bands.default.texture: clay of 70.0 % is more than the equations were made for; they hold up to 60 %; give the site's own readings^s.yml, bands.default.texture: organic matter of 9.0 % is more than the equations were made for; they hold up to 8 %; give the site's own readings",
+        "bands: {default: {purpose: ball roll, texture: {sand_pct: 60}}}|s.yml, bands.default.texture: texture needs clay_pct, organic_pct too, in % by weight; they stand in the analysis of the root zone",
+        "bands: {default: {purpose: ball roll, texture: {sand_pct: much, clay_pct: 5, organic_pct: 2}}}|s.yml, bands.default.texture.sand_pct: expected a number, was 'much'",
+        "bands: {default: {purpose: Evenness, lo_pct: 16, hi_pct: 22}}|s.yml, bands.default: evenness takes its limits from the green's own median; leave out lo_pct and hi_pct",
+        "bands: {default: {purpose: roll, fc_pct: 9, wp_pct: 12}, greens: {G1: {lo_pct: 9, hi_pct: 8}}}|s.yml, bands.greens.G1: a band needs lo_pct below hi_pct, were 9.0 and 8.0^s.yml, bands.default: fc_pct must be above wp_pct, were 9.0 and 12.0^s.yml, bands.default: without lo_pct and hi_pct the purpose must be one of ball roll, appearance, saving water, evenness, was 'roll'",
         "columns: vwc|s.yml, columns: expected keys and values, was 'vwc'",
         "columns: {vwc: om}|s.yml, columns: unknown name 'vwc'; did you mean 'vwc_raw'?",
         "columns: [vwc_raw]|s.yml, columns: expected keys and values, was a list",
