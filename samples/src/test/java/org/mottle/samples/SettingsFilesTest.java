@@ -25,6 +25,7 @@ import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.survey.Purpose;
 import org.mottle.engine.survey.TargetBand;
 import org.mottle.engine.water.SoilTexture;
+import org.mottle.engine.water.TurfCoefficient;
 import org.mottle.engine.water.WateringSettings;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.settings.BandRule;
@@ -72,7 +73,14 @@ class SettingsFilesTest {
                 new UncertaintySettings(500, 25, 0, 6, 0.3),
                 new PositionSettings(0.6, 1),
                 new WateringSettings(
-                    0.33, 0.9, 6, 25, 120, new WateringSettings.Outlook(0.9 * 4.5, 0))));
+                    0.33,
+                    0.9,
+                    6,
+                    25,
+                    120,
+                    TurfCoefficient.COOL_SEASON,
+                    0.9,
+                    new WateringSettings.Outlook(0.9 * 4.5, 0))));
     assertThat(site.wateringAt()).contains(OffsetDateTime.parse("2025-07-10T05:00+01:00"));
   }
 

@@ -15,6 +15,7 @@ public enum Caution {
   SEVERAL_PASSES("wants more than one pass: read again after 30 to 60 minutes before the next"),
   BELOW_THE_RODS("the roots reach below the rods: what lies deeper was not read"),
   NO_FIELD_CAPACITY("field capacity is not recorded: nothing keeps the water from running through"),
+  PROVISIONAL("the band is provisional: its limits are not the site's own, or nobody signed them"),
   INDICATIVE("the readings are indicative only (their grade, or too few)");
 
   private final String words;

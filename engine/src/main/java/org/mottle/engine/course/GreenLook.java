@@ -4,7 +4,9 @@ import java.time.OffsetDateTime;
 import java.util.Optional;
 import org.mottle.engine.interval.Interval;
 import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.water.RootWater;
 import org.mottle.engine.water.Watering;
+import org.mottle.engine.water.WateringSettings;
 
 /**
  * One green in the overview of a course, by its last survey.
@@ -56,6 +58,18 @@ public record GreenLook(
         .filter(Watering.Wanted.class::isInstance)
         .map(w -> ((Watering.Wanted) w).dryGround().litres())
         .orElse(Interval.UNKNOWN);
+  }
+
+  /** Water of the root zone; empty without a map, anchors or a root depth. */
+  public Optional<RootWater> rootWater(WateringSettings settings) {
+    return mapped()
+        .flatMap(
+            m ->
+                RootWater.of(
+                    m.subject().green().rootZone(),
+                    m.evenness().mean(),
+                    settings,
+                    record.et0MmDay()));
   }
 
   public Optional<Outcome.Mapped> mapped() {

@@ -165,6 +165,9 @@ public record HandWatering(List<Stop> stops, Optional<OffsetDateTime> planned) {
     if (weak) {
       cautions.add(Caution.INDICATIVE);
     }
+    if (map.subject().band().filter(b -> !b.provisional().isEmpty()).isPresent()) {
+      cautions.add(Caution.PROVISIONAL);
+    }
     if (map.watering() instanceof Watering.Wanted wanted) {
       double rods =
           map.stations().stations().stream()

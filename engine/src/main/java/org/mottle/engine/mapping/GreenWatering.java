@@ -36,8 +36,7 @@ final class GreenWatering {
       Progress progress) {
     Green green = prepared.subject().green();
     WateringSettings watering = settings.watering();
-    double root = green.rootZone().rootDepthMm();
-    double rootMm = Double.isNaN(root) ? watering.rootMm() : root;
+    double rootMm = watering.rootMm(green.rootZone());
     Optional<TargetBand> band = prepared.subject().band();
     if (band.isEmpty()) {
       return new Watering.NotWorkedOut(

@@ -1,6 +1,7 @@
 package org.mottle.engine.water;
 
 import org.mottle.engine.check.Check;
+import org.mottle.engine.survey.RootZone;
 
 /**
  * How much water is wanted where, and how it is given. {@link #defaults()} and the {@code with}
@@ -11,6 +12,8 @@ import org.mottle.engine.check.Check;
  * @param capMm most water in one pass, mm
  * @param flowLMin flow of the hose as measured with a bucket, L/min; NaN when not measured
  * @param rootMm depth of the roots where a green's own is not recorded, mm; NaN when not known
+ * @param turf kind of the turf
+ * @param kc its crop coefficient
  * @param outlook weather the water has to last through
  */
 public record WateringSettings(
@@ -19,6 +22,8 @@ public record WateringSettings(
     double capMm,
     double flowLMin,
     double rootMm,
+    TurfCoefficient turf,
+    double kc,
     Outlook outlook) {
 
   /**
@@ -50,21 +55,37 @@ public record WateringSettings(
     if (!Double.isNaN(flowLMin)) {
       Check.above("flow", flowLMin, 0, "L/min");
     }
+    Check.within("crop coefficient", kc, 0, 2, "");
     if (!Double.isNaN(rootMm)) {
       Check.above("root depth", rootMm, 0, "mm");
     }
   }
 
+  /** Depth of the roots of a green, mm; NaN when neither it nor the site's is known. */
+  public double rootMm(RootZone soil) {
+    return Double.isNaN(soil.rootDepthMm()) ? rootMm : soil.rootDepthMm();
+  }
+
   public static WateringSettings defaults() {
-    return new WateringSettings(1.0 / 3, 0.9, 6, Double.NaN, Double.NaN, Outlook.NONE);
+    return new WateringSettings(
+        1.0 / 3,
+        0.9,
+        6,
+        Double.NaN,
+        Double.NaN,
+        TurfCoefficient.COOL_SEASON,
+        TurfCoefficient.COOL_SEASON.usualKc(),
+        Outlook.NONE);
   }
 
   public WateringSettings withFlow(double litresPerMinute) {
-    return new WateringSettings(targetShare, efficiency, capMm, litresPerMinute, rootMm, outlook);
+    return new WateringSettings(
+        targetShare, efficiency, capMm, litresPerMinute, rootMm, turf, kc, outlook);
   }
 
   public WateringSettings withOutlook(Outlook newOutlook) {
-    return new WateringSettings(targetShare, efficiency, capMm, flowLMin, rootMm, newOutlook);
+    return new WateringSettings(
+        targetShare, efficiency, capMm, flowLMin, rootMm, turf, kc, newOutlook);
   }
 
   /** Minutes of the hose; NaN without a measured flow. */

@@ -11,6 +11,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
 import org.mottle.engine.grid.CoveredGround;
 import org.mottle.engine.grid.GreenCells;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.survey.RootZone;
 import org.mottle.engine.survey.TargetBand;
 import org.mottle.engine.water.WateringSettings.Outlook;
@@ -130,12 +131,28 @@ class WateringTest {
 
   @Test
   void settingsThatMakeNoSenseAreRefused() {
-    assertThatThrownBy(() -> new WateringSettings(1.2, 0.9, 6, 20, 100, Outlook.NONE))
-        .hasMessageContaining("target share");
-    assertThatThrownBy(() -> new WateringSettings(0.3, 0, 6, 20, 100, Outlook.NONE))
-        .hasMessageContaining("efficiency");
-    assertThatThrownBy(() -> new WateringSettings(0.3, 0.9, 0, 20, 100, Outlook.NONE))
-        .hasMessageContaining("pass");
+    assertThatThrownBy(() -> settings(1.2, 0.9, 6)).hasMessageContaining("target share");
+    assertThatThrownBy(() -> settings(0.3, 0, 6)).hasMessageContaining("efficiency");
+    assertThatThrownBy(() -> settings(0.3, 0.9, 0)).hasMessageContaining("pass");
     assertThatThrownBy(() -> new Outlook(-1, 0)).hasMessageContaining("turf");
+  }
+
+  private static WateringSettings settings(double share, double efficiency, double capMm) {
+    return new WateringSettings(
+        share, efficiency, capMm, 20, 100, TurfCoefficient.COOL_SEASON, 0.9, Outlook.NONE);
+  }
+
+  /**
+   * FAO-56 (Allen et al. 1998), equations 82 and 83, p = 0.40 of cool-season turf at 5 mm a day.
+   */
+  @Test
+  void waterOfTheRootZone() {
+    RootWater water = RootWater.of(SAND, new Interval(17, 18, 19), DEFAULTS, 5 / 0.9).orElseThrow();
+    assertThat(water.totalMm()).isCloseTo(0.16 * 120, within(1e-9));
+    assertThat(water.readilyMm()).isCloseTo(0.4 * 0.16 * 120, within(1e-9));
+    assertThat(water.depletionMm().best()).isCloseTo(9.6, within(1e-9));
+    assertThat(water.depletionMm().low()).isCloseTo(8.4, within(1e-9));
+    assertThat(water.depletionMm().high()).isCloseTo(10.8, within(1e-9));
+    assertThat(RootWater.of(NOT_ANCHORED, new Interval(17, 18, 19), DEFAULTS, 5)).isEmpty();
   }
 }

@@ -11,6 +11,7 @@ import org.mottle.engine.course.Rank;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.Standing;
 import org.mottle.engine.water.Watering;
+import org.mottle.engine.water.WateringSettings;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Layers;
 
@@ -19,11 +20,11 @@ final class CourseRows {
 
   private CourseRows() {}
 
-  static List<FeatureRow> of(CourseOverview course) {
-    return course.greens().stream().map(CourseRows::of).toList();
+  static List<FeatureRow> of(CourseOverview course, WateringSettings settings) {
+    return course.greens().stream().map(look -> of(look, settings)).toList();
   }
 
-  private static FeatureRow of(GreenLook look) {
+  private static FeatureRow of(GreenLook look, WateringSettings settings) {
     Map<String, Object> row = MapLayers.named(look.outcome().subject());
     row.put("t_last", look.lastRead().map(Object::toString).orElse(""));
     row.put("history", look.record().history().label());
@@ -39,6 +40,13 @@ final class CourseRows {
     row.put("water_l", look.litres().best());
     row.put("wat_lo", look.litres().low());
     row.put("wat_hi", look.litres().high());
+    look.rootWater(settings)
+        .ifPresent(
+            water -> {
+              row.put("taw_mm", water.totalMm());
+              row.put("raw_mm", water.readilyMm());
+              row.put("depl_mm", water.depletionMm().best());
+            });
     EvenRows.putLike(row, look);
     row.put("rank_dry", place(look.ranks().dry()));
     row.put("rank_wet", place(look.ranks().wet()));

@@ -93,7 +93,8 @@ public final class MapJob {
 
   private List<Document> pages(Decided decided) {
     return List.of(
-        Document.text(COURSE_PAGE, CoursePage.of(decided.course())),
+        Document.text(
+            COURSE_PAGE, CoursePage.of(decided.course(), request.site().mapping().watering())),
         Document.text(
             WATERING_PAGE,
             WateringPage.of(

@@ -52,7 +52,8 @@ public final class MapLayers {
     }
     layers.add(new LayerData(Layers.SURVEY, map.outcomes().stream().map(SurveyRows::of).toList()));
     layers.add(new LayerData(Layers.EVEN, decided.visits().stream().map(EvenRows::of).toList()));
-    layers.add(new LayerData(Layers.COURSE, CourseRows.of(decided.course())));
+    layers.add(
+        new LayerData(Layers.COURSE, CourseRows.of(decided.course(), map.settings().watering())));
     layers.add(new LayerData(Layers.VGM, VariogramRows.of(map)));
     return layers;
   }

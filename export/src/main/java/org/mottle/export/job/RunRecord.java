@@ -83,6 +83,8 @@ final class RunRecord {
     p.put("water_cap_mm", w.capMm());
     p.put("water_flow_l_min", w.flowLMin());
     p.put("water_root_mm", w.rootMm());
+    p.put("water_turf", w.turf().label());
+    p.put("water_kc", w.kc());
     p.put("water_turf_mm", w.outlook().turfMm());
     p.put("water_rain_mm", w.outlook().rainMm());
     p.put("water_at", request.site().wateringAt().map(Object::toString).orElse(""));

@@ -12,13 +12,15 @@ import org.mottle.engine.course.Rank;
 import org.mottle.engine.evenness.Evenness;
 import org.mottle.engine.interval.Interval;
 import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.water.RootWater;
 import org.mottle.engine.water.Watering;
+import org.mottle.engine.water.WateringSettings;
 
 /** All greens of a course on one page: the oldest survey first, then the poorest grade. */
 public final class CoursePage {
   private CoursePage() {}
 
-  public static String of(CourseOverview course) {
+  public static String of(CourseOverview course, WateringSettings settings) {
     Page page = new Page("The course at a glance");
     page.paragraph(
         "Each green by its last survey: the oldest survey first, of one day the poorest grade first."
@@ -41,8 +43,37 @@ public final class CoursePage {
         "Dry and wet are below and above the band that the site's agronomist set. Water wanted: one"
             + " pass over all dry ground, losses included; an upper guide, not an order.");
     evenness(page, course);
+    rootZone(page, course, settings);
     groups(page, course);
     return page.done();
+  }
+
+  private static void rootZone(Page page, CourseOverview course, WateringSettings settings) {
+    List<GreenLook> known =
+        course.greens().stream().filter(l -> l.rootWater(settings).isPresent()).toList();
+    if (known.isEmpty()) {
+      return;
+    }
+    page.heading("Water in the root zone");
+    page.paragraph(
+        "By FAO-56 (Allen et al. 1998), wilt onset as the site knows it. What is readily available is"
+            + " drawn without loss of growth; greens are often kept drier on purpose, so it informs"
+            + " and sets no limit.");
+    page.table(
+        "water in the root zone",
+        "Green",
+        "#Available, mm",
+        "#of it readily, mm",
+        "#Lacking to field capacity, mm");
+    for (GreenLook look : known) {
+      RootWater water = look.rootWater(settings).orElseThrow();
+      page.row(
+          look.outcome().subject().green().id(),
+          String.format(Locale.ROOT, "#%.0f", water.totalMm()),
+          String.format(Locale.ROOT, "#%.0f", water.readilyMm()),
+          "#" + figure("%.0f", water.depletionMm()));
+    }
+    page.end();
   }
 
   private static void green(Page page, GreenLook look) {

@@ -3,14 +3,12 @@ package org.mottle.export.settings;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
 import java.util.Optional;
+import org.mottle.engine.water.TurfCoefficient;
 import org.mottle.engine.water.WateringSettings;
 import org.mottle.engine.water.WateringSettings.Outlook;
 
 /** Reads from a settings file how much water is wanted and how it is given. */
 final class WaterReader {
-  /** Of cool-season turf, a proposal of this project. */
-  private static final double COEFFICIENT = 0.9;
-
   private static final double MOST_COEFFICIENT = 1.5;
   private static final double MOST_MM_DAY = 20;
   private static final double MOST_DAYS = 14;
@@ -25,22 +23,27 @@ final class WaterReader {
         "cap_mm",
         "flow_l_min",
         "root_mm",
+        "turf",
         "kc",
         "et0_mm_d",
         "days",
         "rain_mm",
         "at");
+    TurfCoefficient turf =
+        node.at("turf").choice(TurfCoefficient.values(), TurfCoefficient::label, d.turf());
+    double kc = between(node.at("kc"), 0, MOST_COEFFICIENT, turf.usualKc());
     return new WateringSettings(
         between(node.at("target_share"), 0, 1, d.targetShare()),
         between(node.at("efficiency"), 0.1, 1, d.efficiency()),
         node.at("cap_mm").positive(d.capMm()),
         node.at("flow_l_min").positive(d.flowLMin()),
         node.at("root_mm").positive(d.rootMm()),
-        outlook(node));
+        turf,
+        kc,
+        outlook(node, kc));
   }
 
-  private static Outlook outlook(SettingsNode node) {
-    double kc = between(node.at("kc"), 0, MOST_COEFFICIENT, COEFFICIENT);
+  private static Outlook outlook(SettingsNode node, double kc) {
     double et0 = between(node.at("et0_mm_d"), 0, MOST_MM_DAY, Double.NaN);
     double days = between(node.at("days"), 0, MOST_DAYS, Double.NaN);
     double rain = between(node.at("rain_mm"), 0, MOST_MM, 0);

@@ -207,11 +207,11 @@ class MapCommandTest {
   }
 
   @Test
-  void oneFileIsNotOneFiles() {
+  void onlyTheFormatAskedForAndThePagesAreDelivered() {
     Ran ran = map("readings_S1.csv", "--formats", "geopackage", "--quiet");
     assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCode.DONE);
     Ran verified = Ran.mottle("verify", folder.resolve("out").toString());
-    assertThat(verified.out().lines()).containsExactly("1 file as delivered");
+    assertThat(verified.out().lines()).containsExactly("3 files as delivered");
   }
 
   @Test
