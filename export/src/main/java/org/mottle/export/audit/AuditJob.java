@@ -68,7 +68,8 @@ public final class AuditJob {
     Optional<Greens> greens =
         request.files().greens().map(file -> GreensReader.read(file, options, asked));
     Cans cans = CansReader.read(request.files().cans(), options, greens, asked);
-    Optional<Heads> heads = request.files().heads().map(f -> heads(f, options, greens, cans, asked));
+    Optional<Heads> heads =
+        request.files().heads().map(f -> heads(f, options, greens, cans, asked));
     List<String> told = new ArrayList<>();
     greens.ifPresent(g -> told.addAll(g.notes()));
     told.addAll(cans.notes());

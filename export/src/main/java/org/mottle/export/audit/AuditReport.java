@@ -23,10 +23,7 @@ public final class AuditReport {
   private final Optional<Delivered> delivered;
 
   AuditReport(
-      Audited audited,
-      List<String> told,
-      Map<String, ?> figures,
-      Optional<Delivered> delivered) {
+      Audited audited, List<String> told, Map<String, ?> figures, Optional<Delivered> delivered) {
     this.audited = audited;
     this.told = List.copyOf(told);
     this.figures = figures;
@@ -116,8 +113,7 @@ public final class AuditReport {
     }
     a.scheduling().stream()
         .filter(s -> s.refusal().isEmpty())
-        .forEach(
-            s -> line.append(format("; SC %.0f %% %.2f", 100 * s.share(), s.value())));
+        .forEach(s -> line.append(format("; SC %.0f %% %.2f", 100 * s.share(), s.value())));
     if (!Double.isNaN(a.applied().rateMmH())) {
       line.append(format("; %.1f mm/h", a.applied().rateMmH()));
     }

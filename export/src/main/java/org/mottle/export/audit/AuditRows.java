@@ -137,8 +137,7 @@ final class AuditRows {
     Map<String, Object> row = figures(a, audited);
     row.put(
         "missing",
-        cut(
-            a.told().missing().stream().map(Missing::toString).collect(Collectors.joining("; "))));
+        cut(a.told().missing().stream().map(Missing::toString).collect(Collectors.joining("; "))));
     row.put(
         "caution",
         cut(a.told().cautions().stream().map(Caution::text).collect(Collectors.joining("; "))));

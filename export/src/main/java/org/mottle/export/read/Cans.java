@@ -13,8 +13,7 @@ import org.mottle.export.crs.Crs;
  * @param source name of the file, for messages
  * @param notes what was detected or left out, one line each, to be told to the user
  */
-public record Cans(
-    List<CatchCan> cans, Optional<Crs> working, String source, List<String> notes) {
+public record Cans(List<CatchCan> cans, Optional<Crs> working, String source, List<String> notes) {
   public Cans {
     cans = List.copyOf(cans);
     notes = List.copyOf(notes);

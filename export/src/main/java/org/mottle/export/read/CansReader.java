@@ -62,7 +62,8 @@ public final class CansReader {
     }
     FeatureTable cells = FeatureFile.readCells(file, options);
     Columns columns = new Columns(cells, options, new Problems());
-    if (columns.findAny(FieldNames.LON).isPresent() && columns.findAny(FieldNames.LAT).isPresent()) {
+    if (columns.findAny(FieldNames.LON).isPresent()
+        && columns.findAny(FieldNames.LAT).isPresent()) {
       return FeatureFile.read(file, options, LAYER, Positions.OPTIONAL);
     }
     if (columns.findAny(FieldNames.X).isEmpty()) {
@@ -162,8 +163,7 @@ public final class CansReader {
       int row = table.rows().get(i).number();
       (at == null ? nowhere : unnamed).add(row);
       if (at != null) {
-        green[i] =
-            finder.get().round(at.x, at.y).orElseGet(() -> finder.get().nearest(at.x, at.y));
+        green[i] = finder.get().round(at.x, at.y).orElseGet(() -> finder.get().nearest(at.x, at.y));
       }
     }
     if (!unnamed.isEmpty()) {

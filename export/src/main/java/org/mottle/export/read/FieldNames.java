@@ -56,20 +56,11 @@ public final class FieldNames {
       List.of("plan_id", "green_id", "st_id", "seq", "role", "insertions");
 
   static final List<String> CAN =
-      List.of(
-          "green_id", "can_id", "date", "ml", "mouth_cm2", "min_run", "mm_h", "wind_ms");
+      List.of("green_id", "can_id", "date", "ml", "mouth_cm2", "min_run", "mm_h", "wind_ms");
 
   static final List<String> HEAD =
       List.of(
-          "head_id",
-          "green_id",
-          "stn",
-          "rad_m",
-          "arc_from",
-          "arc_to",
-          "rate_mmh",
-          "kpa",
-          "state");
+          "head_id", "green_id", "stn", "rad_m", "arc_from", "arc_to", "rate_mmh", "kpa", "state");
 
   static final List<String> MARK = List.of("mark_id", "head_id", "green_id");
 

@@ -29,8 +29,7 @@ final class WorkingCrs {
         // measured in the UTM zone instead
       }
     }
-    Coordinate degrees =
-        CrsTransform.between(own, Crs.wgs84()).apply(first.get().getCoordinate());
+    Coordinate degrees = CrsTransform.between(own, Crs.wgs84()).apply(first.get().getCoordinate());
     return Optional.of(Crs.utmFor(degrees.x, degrees.y));
   }
 }
