@@ -99,8 +99,12 @@ public record HeadCoverage(Green green, List<Part> parts, List<HeadSpacing> spac
     faces.add(OverlayNGRobust.union(FACTORY.buildGeometry(lines)));
     IndexedPointInAreaLocator outline = new IndexedPointInAreaLocator(green.outline());
     Map<String, List<Polygon>> bySet = new TreeMap<>(Comparator.naturalOrder());
-    for (Object face : faces.getPolygons()) {
-      Coordinate inside = ((Polygon) face).getInteriorPoint().getCoordinate();
+    // the polygonizer hashes by identity: its order, and where rings start, differ between runs
+    List<Polygon> ordered = new ArrayList<>();
+    faces.getPolygons().forEach(face -> ordered.add((Polygon) ((Geometry) face).norm()));
+    ordered.sort(Comparator.naturalOrder());
+    for (Polygon face : ordered) {
+      Coordinate inside = face.getInteriorPoint().getCoordinate();
       if (outline.locate(inside) == Location.EXTERIOR) {
         continue;
       }
@@ -108,7 +112,7 @@ public record HeadCoverage(Green green, List<Part> parts, List<HeadSpacing> spac
       for (IndexedPointInAreaLocator sector : sectors) {
         set.append(sector.locate(inside) == Location.EXTERIOR ? '0' : '1');
       }
-      bySet.computeIfAbsent(set.toString(), k -> new ArrayList<>()).add((Polygon) face);
+      bySet.computeIfAbsent(set.toString(), k -> new ArrayList<>()).add(face);
     }
     List<Part> parts = new ArrayList<>();
     bySet.forEach((set, polygons) -> parts.add(part(set, polygons, heads)));
@@ -125,7 +129,7 @@ public record HeadCoverage(Green green, List<Part> parts, List<HeadSpacing> spac
         rate += heads.get(i).rateMmH() / Math.PI;
       }
     }
-    return new Part(own, rate, OverlayNGRobust.union(FACTORY.buildGeometry(polygons)));
+    return new Part(own, rate, OverlayNGRobust.union(FACTORY.buildGeometry(polygons)).norm());
   }
 
   private static List<HeadSpacing> spacing(List<Head> heads) {

@@ -137,11 +137,15 @@ final class AuditMap {
         x, y, radius, low ? "#d98d3f" : "#cfe3f2", Markup.text(can.id()));
     double shown = Double.isNaN(value) ? can.measure().ml() : value;
     String digits = shown < 20 ? "%.1f" : "%.0f";
-    text(x - 8, y + 4, String.format(Locale.ROOT, digits, shown), 10);
+    // beside a circle that is too small to hold it
+    text(radius < 7 ? x + radius + 1 : x - 8, y + 4, String.format(Locale.ROOT, digits, shown), 10);
   }
 
   private void text(double x, double y, String text, int size) {
-    add("<text x=\"%.1f\" y=\"%.1f\" font-size=\"%d\">%s</text>", x, y, size, Markup.text(text));
+    add(
+        "<text x=\"%.1f\" y=\"%.1f\" font-size=\"%d\" stroke=\"#fff\" stroke-width=\"2\""
+            + " paint-order=\"stroke\">%s</text>",
+        x, y, size, Markup.text(text));
   }
 
   private String end() {
