@@ -8,7 +8,6 @@ import org.mottle.engine.irrigation.Caution;
 import org.mottle.engine.irrigation.HeadCoverage;
 import org.mottle.engine.irrigation.HeadSpacing;
 import org.mottle.engine.irrigation.Interval;
-import org.mottle.engine.irrigation.Missing;
 import org.mottle.engine.irrigation.Scheduling;
 import org.mottle.engine.irrigation.UniformityEstimate;
 import org.mottle.export.plan.Markup;
@@ -130,7 +129,7 @@ final class AuditPage {
     }
     if (!a.told().missing().isEmpty()) {
       html.append("<p>Not given:</p>\n");
-      list(a.told().missing().stream().map(Missing::toString).toList());
+      list(AuditReport.missing(a));
     }
     if (!a.told().cautions().isEmpty()) {
       html.append("<p>To know first:</p>\n");

@@ -1,6 +1,7 @@
 package org.mottle.export.audit;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -11,6 +12,7 @@ import org.mottle.engine.irrigation.HeadCoverage;
 import org.mottle.engine.irrigation.Missing;
 import org.mottle.engine.irrigation.Uniformity;
 import org.mottle.engine.irrigation.UniformityEstimate;
+import org.mottle.engine.survey.Refusal;
 import org.mottle.export.record.Json;
 import org.mottle.export.record.Provenance;
 import org.mottle.export.write.Delivered;
@@ -71,9 +73,7 @@ public final class AuditReport {
     List<String> lines = new ArrayList<>(told);
     for (AreaAudit a : audited.areas()) {
       lines.add(line(a));
-      for (Missing m : a.told().missing()) {
-        lines.add("  not given: " + m);
-      }
+      missing(a).forEach(m -> lines.add("  not given: " + m));
       for (Caution c : a.told().cautions()) {
         lines.add("  note: " + c.text());
       }
@@ -121,6 +121,17 @@ public final class AuditReport {
       line.append(format("; run %.0f min a day", a.runTime().minutes()));
     }
     return line.toString();
+  }
+
+  /** Figures that could not be given, those of one reason together: "mm, mm_h: no mouth area". */
+  static List<String> missing(AreaAudit a) {
+    Map<Refusal, List<String>> byReason = new LinkedHashMap<>();
+    for (Missing m : a.told().missing()) {
+      byReason.computeIfAbsent(m.refusal(), k -> new ArrayList<>()).add(m.figure());
+    }
+    List<String> lines = new ArrayList<>();
+    byReason.forEach((why, figures) -> lines.add(String.join(", ", figures) + ": " + why));
+    return lines;
   }
 
   /** "reached by 2 heads 10 %, by 3 90 % of the green". */

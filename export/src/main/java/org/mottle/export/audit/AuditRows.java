@@ -17,7 +17,6 @@ import org.mottle.engine.irrigation.Caution;
 import org.mottle.engine.irrigation.Head;
 import org.mottle.engine.irrigation.HeadCoverage;
 import org.mottle.engine.irrigation.HeadSpacing;
-import org.mottle.engine.irrigation.Missing;
 import org.mottle.engine.irrigation.Scheduling;
 import org.mottle.export.job.MapLayers;
 import org.mottle.export.schema.FeatureRow;
@@ -135,9 +134,7 @@ final class AuditRows {
 
   private static FeatureRow irrigation(AreaAudit a, Audited audited) {
     Map<String, Object> row = figures(a, audited);
-    row.put(
-        "missing",
-        cut(a.told().missing().stream().map(Missing::toString).collect(Collectors.joining("; "))));
+    row.put("missing", cut(String.join("; ", AuditReport.missing(a))));
     row.put(
         "caution",
         cut(a.told().cautions().stream().map(Caution::text).collect(Collectors.joining("; "))));

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.stream.Stream;
 import org.locationtech.jts.geom.Coordinate;
 import org.mottle.engine.irrigation.CatchCan;
@@ -66,7 +67,9 @@ public final class CansReader {
         && columns.findAny(FieldNames.LAT).isPresent()) {
       return FeatureFile.read(file, options, LAYER, Positions.OPTIONAL);
     }
-    if (columns.findAny(FieldNames.X).isEmpty()) {
+    OptionalInt x = columns.findAny(FieldNames.X);
+    if (x.isEmpty()
+        || cells.rows().stream().allMatch(r -> Cells.isMissing(r.values().get(x.getAsInt())))) {
       return cells;
     }
     List<String> notes = new ArrayList<>(cells.notes());

@@ -164,7 +164,7 @@ class AuditCommandTest {
     assertThat(ran.exitCode()).isEqualTo(ExitCode.DONE);
     assertThat(ran.out())
         .contains("green G1, 2025-06-10: 24 cans, DU of the low quarter (rounded up) 0.802")
-        .contains("not given: sc1: no outline")
+        .contains("not given: sc1, sc2, sc5: no outline")
         .contains("run-time multiplier 1.14");
     assertThat(names()).isEqualTo(before);
   }
