@@ -2,6 +2,7 @@ package org.mottle.engine.irrigation;
 
 import java.util.Arrays;
 import org.apache.commons.math3.distribution.NormalDistribution;
+import org.apache.commons.math3.distribution.TDistribution;
 import org.mottle.engine.simulation.NormalStream;
 
 /**
@@ -52,10 +53,10 @@ public record UniformityEstimate(Uniformity figures, Interval duLowQuarter, Inte
       cu[r] = one.cuPct();
     }
     return new UniformityEstimate(
-        figures, corrected(du, figures.duLowQuarter()), corrected(cu, figures.cuPct()));
+        figures, corrected(du, figures.duLowQuarter(), figures.n()), corrected(cu, figures.cuPct(), figures.n()));
   }
 
-  private static Interval corrected(double[] replicates, double estimate) {
+  private static Interval corrected(double[] replicates, double estimate, int cans) {
     Arrays.sort(replicates);
     double below = 0;
     for (double value : replicates) {
@@ -65,7 +66,8 @@ public record UniformityEstimate(Uniformity figures, Interval duLowQuarter, Inte
     double share = Math.min(1 - 0.5 / n, Math.max(0.5 / n, below / n));
     NormalDistribution normal = new NormalDistribution(null, 0, 1);
     double shift = 2 * normal.inverseCumulativeProbability(share);
-    double z = normal.inverseCumulativeProbability(1 - TAIL);
+    double t = new TDistribution(null, cans - 1).inverseCumulativeProbability(1 - TAIL);
+    double z = t * Math.sqrt(cans / (cans - 1.0));
     return new Interval(
         quantile(replicates, normal.cumulativeProbability(shift - z)),
         quantile(replicates, normal.cumulativeProbability(shift + z)));
