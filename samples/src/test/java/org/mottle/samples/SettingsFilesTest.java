@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.catchThrowableOfType;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +24,7 @@ import org.mottle.engine.mapping.VariogramSettings;
 import org.mottle.engine.observation.DuplicatePolicy;
 import org.mottle.engine.survey.Purpose;
 import org.mottle.engine.survey.TargetBand;
+import org.mottle.engine.water.WateringSettings;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.settings.BandRule;
 import org.mottle.export.settings.SettingsReader;
@@ -61,7 +63,10 @@ class SettingsFilesTest {
                     Pooling.ROOT_ZONE, Optional.empty(), 16, 1.5, Estimator.CRESSIE_HAWKINS),
                 new MappingSettings.Needed(8, 12, 100, 60),
                 new UncertaintySettings(500, 25, 0, 6, 0.3),
-                new PositionSettings(0.6, 1)));
+                new PositionSettings(0.6, 1),
+                new WateringSettings(
+                    0.33, 0.9, 6, 25, 120, new WateringSettings.Outlook(0.9 * 4.5, 0))));
+    assertThat(site.wateringAt()).contains(OffsetDateTime.parse("2025-07-10T05:00+01:00"));
   }
 
   @Test
@@ -84,6 +89,7 @@ class SettingsFilesTest {
             "needed: {%s: 1}",
             "uncertainty: {%s: 1}",
             "positions: {%s: 1}",
+            "water: {%s: 1}",
             "bands: {%s: 1}",
             "bands: {default: {%s: 1}}")) {
       String yaml = place.formatted("zzzzzzzzzzzzzzzzzzzzzzzzzzzzzz");

@@ -33,7 +33,7 @@ public final class CanAudit {
           UniformityEstimate.of(
               values.values(), settings.rule(), settings.replicates(), settings.seed());
       uniformity = Optional.of(estimate);
-      if (!estimate.duLowQuarter().known()) {
+      if (!estimate.hasIntervals()) {
         missing.add(
             Missing.of(
                 "intervals", area.cans().size() + " cans are too few", "set out 20 or more"));

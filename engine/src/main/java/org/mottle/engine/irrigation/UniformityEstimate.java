@@ -3,22 +3,22 @@ package org.mottle.engine.irrigation;
 import java.util.Arrays;
 import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.distribution.TDistribution;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.simulation.NormalStream;
 
 /**
- * Uniformity with what few cans leave open: bias-corrected percentile intervals of the bootstrap
- * (Efron 1981), the cans drawn again with replacement. Over invented catches of 24 cans the 90 %
- * intervals held the truth in 83 to 86 % (DU) and 86 to 89 % (CU), the plain percentiles in 79 to
- * 81 % (DU): few cans make them a little too narrow. They say nothing of wind or pressure on
- * another day.
+ * Uniformity with what few cans leave open: percentile intervals of the bootstrap, the cans drawn
+ * again with replacement, corrected for bias (Efron 1981) and expanded by t of n - 1 degrees of
+ * freedom and √(n / (n - 1)) (Hesterberg 2015). Over invented normal catches the 90 % intervals of
+ * DU held the truth in 78, 84, 87 % with 16, 24, 40 cans, of CU in 89, 88, 90 %: few cans leave
+ * those of DU too narrow still. They say nothing of wind or pressure on another day.
  *
  * @param figures of the cans themselves
- * @param duLowQuarter unknown for fewer than {@value #FEWEST} cans
- * @param cuPct as that
+ * @param duLowQuarter with its interval, which fewer than {@value #FEWEST} cans do not give
+ * @param cuPct per cent, as that
  */
 public record UniformityEstimate(Uniformity figures, Interval duLowQuarter, Interval cuPct) {
   private static final int FEWEST = 5;
-  private static final double TAIL = 0.05;
 
   /**
    * @param catches as for {@link Uniformity#of}
@@ -31,7 +31,8 @@ public record UniformityEstimate(Uniformity figures, Interval duLowQuarter, Inte
     }
     Uniformity figures = Uniformity.of(catches, rule);
     if (catches.length < FEWEST) {
-      return new UniformityEstimate(figures, Interval.UNKNOWN, Interval.UNKNOWN);
+      return new UniformityEstimate(
+          figures, Interval.plain(figures.duLowQuarter()), Interval.plain(figures.cuPct()));
     }
     double[] sorted = catches.clone();
     Arrays.sort(sorted);
@@ -53,7 +54,9 @@ public record UniformityEstimate(Uniformity figures, Interval duLowQuarter, Inte
       cu[r] = one.cuPct();
     }
     return new UniformityEstimate(
-        figures, corrected(du, figures.duLowQuarter(), figures.n()), corrected(cu, figures.cuPct(), figures.n()));
+        figures,
+        corrected(du, figures.duLowQuarter(), figures.n()),
+        corrected(cu, figures.cuPct(), figures.n()));
   }
 
   private static Interval corrected(double[] replicates, double estimate, int cans) {
@@ -66,11 +69,17 @@ public record UniformityEstimate(Uniformity figures, Interval duLowQuarter, Inte
     double share = Math.min(1 - 0.5 / n, Math.max(0.5 / n, below / n));
     NormalDistribution normal = new NormalDistribution(null, 0, 1);
     double shift = 2 * normal.inverseCumulativeProbability(share);
-    double t = new TDistribution(null, cans - 1).inverseCumulativeProbability(1 - TAIL);
+    double t = new TDistribution(null, cans - 1).inverseCumulativeProbability(1 - Interval.TAIL);
     double z = t * Math.sqrt(cans / (cans - 1.0));
     return new Interval(
         quantile(replicates, normal.cumulativeProbability(shift - z)),
+        estimate,
         quantile(replicates, normal.cumulativeProbability(shift + z)));
+  }
+
+  /** Whether the intervals are known; the figures always are. */
+  public boolean hasIntervals() {
+    return !Double.isNaN(duLowQuarter.low());
   }
 
   private static double quantile(double[] ascending, double p) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedMap;
 import java.util.TreeMap;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.variogram.NestedModel;
 import org.mottle.engine.variogram.VariogramModel;
 

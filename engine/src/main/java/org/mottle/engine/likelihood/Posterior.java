@@ -2,6 +2,7 @@ package org.mottle.engine.likelihood;
 
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
+import org.mottle.engine.interval.Interval;
 
 /**
  * What likelihood and prior together say of the parameters: for every form, range and nugget the

@@ -1,5 +1,7 @@
 package org.mottle.engine.likelihood;
 
+import org.mottle.engine.interval.Interval;
+
 /**
  * The interval of a parameter from its profile: where the log likelihood is within half of the
  * chi-squared quantile with one degree of freedom of its greatest value (Wilks 1938); with several

@@ -7,6 +7,7 @@ import java.util.SortedMap;
 import java.util.TreeMap;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.progress.Progress;
 
 /**

@@ -8,10 +8,15 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Function;
 import java.util.stream.DoubleStream;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.contour.Contours;
+import org.mottle.engine.evenness.Evenness;
+import org.mottle.engine.evenness.EvennessFigures;
+import org.mottle.engine.evenness.EvennessMeter;
 import org.mottle.engine.grid.CellGrid;
+import org.mottle.engine.grid.CoveredGround;
 import org.mottle.engine.grid.GreenCells;
 import org.mottle.engine.grid.Raster;
 import org.mottle.engine.inversedistance.InverseDistance;
@@ -19,7 +24,9 @@ import org.mottle.engine.kriging.Targets;
 import org.mottle.engine.likelihood.NotPooled;
 import org.mottle.engine.likelihood.PooledVariogram;
 import org.mottle.engine.mapping.Stations.Station;
+import org.mottle.engine.patch.Excursions;
 import org.mottle.engine.patch.Ground;
+import org.mottle.engine.patch.Patch;
 import org.mottle.engine.patch.RegionMean;
 import org.mottle.engine.patch.Zone;
 import org.mottle.engine.patch.Zones;
@@ -28,7 +35,9 @@ import org.mottle.engine.plan.Positions;
 import org.mottle.engine.plan.StationRanking;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.survey.Refusal;
+import org.mottle.engine.survey.TargetBand;
 import org.mottle.engine.variogram.NestedModel;
+import org.mottle.engine.water.Watering;
 
 /** Maps one green. */
 final class GreenMapper {
@@ -125,17 +134,10 @@ final class GreenMapper {
       return noMap(green, remarks, attempt.refusal().get());
     }
     KrigedGreen kriged = attempt.green().orElseThrow();
+    Seen seen = seen(green, kriged);
     Optional<BandChances> chances =
-        green
-            .subject()
-            .band()
-            .map(
-                band ->
-                    new BandChances(
-                        main,
-                        kriged,
-                        kriged.excursions(band, threads, progress),
-                        population.flatMap(GreenPopulation::low)));
+        seen.excursions()
+            .map(e -> new BandChances(main, kriged, e, population.flatMap(GreenPopulation::low)));
     Surface plain = kriged.surface();
     Surface surface = chances.map(c -> plain.with(c.rasters())).orElse(plain);
     return cut(
@@ -147,7 +149,35 @@ final class GreenMapper {
             kriged.regionMean(),
             chances.map(c -> c.zones(surface)).orElse(List.of()),
             chances,
-            latest ? next(green, kriged) : Optional.empty()));
+            latest ? next(green, kriged) : Optional.empty(),
+            seen.evenness(),
+            patches -> GreenWatering.of(green, settings, kriged, patches, threads, progress)));
+  }
+
+  /** What one pass over the realisations shows. */
+  private record Seen(Optional<Excursions> excursions, Evenness evenness) {}
+
+  private Seen seen(Prepared green, KrigedGreen kriged) {
+    Optional<TargetBand> band = green.subject().band();
+    Optional<Excursions.Builder> excursions =
+        band.map(b -> Excursions.builder(kriged.realisations(), kriged.cells().neededCount()));
+    EvennessMeter meter = meter(green, kriged.cells());
+    EvennessFigures[] even = new EvennessFigures[kriged.realisations()];
+    kriged.forEach(
+        (r, values) -> {
+          even[r] = meter.of(values);
+          excursions.ifPresent(e -> e.set(r, values, band.get().lowPct(), band.get().highPct()));
+        },
+        threads,
+        progress);
+    return new Seen(excursions.map(Excursions.Builder::build), Evenness.of(even));
+  }
+
+  private static EvennessMeter meter(Prepared green, GreenCells cells) {
+    return new EvennessMeter(
+        CoveredGround.of(cells, green.subject().green().outline()),
+        green.subject().green().rootZone().wiltOnsetPct(),
+        green.subject().band());
   }
 
   /** Its own readings did not enter the pool: too few differ. */
@@ -238,7 +268,13 @@ final class GreenMapper {
         remarks,
         new Outcome.Basis(Method.INVERSE_DISTANCE, Optional.empty()),
         surface,
-        new Cut(RegionMean.UNKNOWN, zones, Optional.empty(), Optional.empty()));
+        new Cut(
+            RegionMean.UNKNOWN,
+            zones,
+            Optional.empty(),
+            Optional.empty(),
+            Evenness.plain(meter(green, cells).of(values)),
+            patches -> GreenWatering.unsure()));
   }
 
   /** What a surface is cut with. */
@@ -246,7 +282,9 @@ final class GreenMapper {
       RegionMean regionMean,
       List<Zone> zones,
       Optional<BandChances> chances,
-      Optional<StationRanking> next) {}
+      Optional<StationRanking> next,
+      Evenness evenness,
+      Function<List<Patch>, Watering> watering) {}
 
   private Outcome cut(
       Prepared green, GreenRemarks remarks, Outcome.Basis basis, Surface surface, Cut cut) {
@@ -278,7 +316,9 @@ final class GreenMapper {
         remarks.standing(),
         basis,
         surface,
-        parts);
+        parts,
+        cut.evenness,
+        cut.watering.apply(parts.patches()));
   }
 
   private GreenCells cells(Prepared green) {

@@ -15,18 +15,17 @@ import org.mottle.engine.kriging.Kriging;
 import org.mottle.engine.kriging.Predictor;
 import org.mottle.engine.observation.CommonError;
 import org.mottle.engine.observation.Observations;
-import org.mottle.engine.patch.Excursions;
 import org.mottle.engine.patch.RegionMean;
 import org.mottle.engine.plan.ModelDraw;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.simulation.ConditionalSimulation;
 import org.mottle.engine.simulation.Draw;
+import org.mottle.engine.simulation.RealisationVisitor;
 import org.mottle.engine.simulation.Simulation;
 import org.mottle.engine.simulation.SimulationOutcome;
 import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.Refusal;
 import org.mottle.engine.survey.SharedError;
-import org.mottle.engine.survey.TargetBand;
 import org.mottle.engine.validation.LeaveOneOut;
 import org.mottle.engine.validation.Predictions;
 import org.mottle.engine.variogram.NestedModel;
@@ -188,12 +187,13 @@ final class KrigedGreen {
     return simulation.probabilityAbove(limit);
   }
 
-  /** Which cells of which realisations are out of the band. */
-  Excursions excursions(TargetBand band, int threads, Progress progress) {
-    Excursions.Builder builder = Excursions.builder(simulation.realisations(), cells.neededCount());
-    simulation.forEach(
-        (r, values) -> builder.set(r, values, band.lowPct(), band.highPct()), threads, progress);
-    return builder.build();
+  int realisations() {
+    return simulation.realisations();
+  }
+
+  /** Shows every realisation, one value for each centre needed. */
+  void forEach(RealisationVisitor visitor, int threads, Progress progress) {
+    simulation.forEach(visitor, threads, progress);
   }
 
   /** Root of the mean sill of the structure, % by volume. */

@@ -2,6 +2,7 @@ package org.mottle.engine.mapping;
 
 import org.mottle.engine.check.Check;
 import org.mottle.engine.observation.DuplicatePolicy;
+import org.mottle.engine.water.WateringSettings;
 
 /**
  * What the person who maps can choose. {@link #defaults()} and the {@code with} methods build one.
@@ -17,6 +18,7 @@ import org.mottle.engine.observation.DuplicatePolicy;
  * @param needed how many readings are needed for what
  * @param uncertainty how much is drawn to say how sure the map is
  * @param positions what is known of positions beyond what the readings say
+ * @param watering how much water is wanted where
  */
 public record MappingSettings(
     Method method,
@@ -27,7 +29,8 @@ public record MappingSettings(
     VariogramSettings variogram,
     Needed needed,
     UncertaintySettings uncertainty,
-    PositionSettings positions) {
+    PositionSettings positions,
+    WateringSettings watering) {
 
   /**
    * How many readings are needed for what.
@@ -60,7 +63,8 @@ public record MappingSettings(
         VariogramSettings.defaults(),
         Needed.DEFAULT,
         UncertaintySettings.defaults(),
-        PositionSettings.RECORDED);
+        PositionSettings.RECORDED,
+        WateringSettings.defaults());
   }
 
   public MappingSettings withMethod(Method newMethod) {
@@ -90,35 +94,50 @@ public record MappingSettings(
         variogram,
         needed,
         uncertainty,
-        positions);
+        positions,
+        watering);
   }
 
   public MappingSettings withMeasurementSdPct(double newSd) {
     return new MappingSettings(
-        method, cellM, isoStepPct, newSd, duplicates, variogram, needed, uncertainty, positions);
+        method,
+        cellM,
+        isoStepPct,
+        newSd,
+        duplicates,
+        variogram,
+        needed,
+        uncertainty,
+        positions,
+        watering);
   }
 
   public MappingSettings withVariogram(VariogramSettings newVariogram) {
-    return withParts(newVariogram, needed, uncertainty, positions);
+    return withParts(newVariogram, needed, uncertainty, positions, watering);
   }
 
   public MappingSettings withNeeded(Needed newNeeded) {
-    return withParts(variogram, newNeeded, uncertainty, positions);
+    return withParts(variogram, newNeeded, uncertainty, positions, watering);
   }
 
   public MappingSettings withUncertainty(UncertaintySettings newUncertainty) {
-    return withParts(variogram, needed, newUncertainty, positions);
+    return withParts(variogram, needed, newUncertainty, positions, watering);
   }
 
   public MappingSettings withPositions(PositionSettings newPositions) {
-    return withParts(variogram, needed, uncertainty, newPositions);
+    return withParts(variogram, needed, uncertainty, newPositions, watering);
+  }
+
+  public MappingSettings withWatering(WateringSettings newWatering) {
+    return withParts(variogram, needed, uncertainty, positions, newWatering);
   }
 
   private MappingSettings withParts(
       VariogramSettings newVariogram,
       Needed newNeeded,
       UncertaintySettings newUncertainty,
-      PositionSettings newPositions) {
+      PositionSettings newPositions,
+      WateringSettings newWatering) {
     return new MappingSettings(
         method,
         cellM,
@@ -128,6 +147,7 @@ public record MappingSettings(
         newVariogram,
         newNeeded,
         newUncertainty,
-        newPositions);
+        newPositions,
+        newWatering);
   }
 }

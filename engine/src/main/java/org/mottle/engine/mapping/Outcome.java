@@ -3,6 +3,7 @@ package org.mottle.engine.mapping;
 import java.util.List;
 import java.util.Optional;
 import org.mottle.engine.contour.IsoLine;
+import org.mottle.engine.evenness.Evenness;
 import org.mottle.engine.patch.Marks;
 import org.mottle.engine.patch.Patch;
 import org.mottle.engine.patch.RegionMean.MeanAndSd;
@@ -13,6 +14,7 @@ import org.mottle.engine.plan.StationRanking;
 import org.mottle.engine.population.Finding;
 import org.mottle.engine.survey.Refusal;
 import org.mottle.engine.validation.Predictions;
+import org.mottle.engine.water.Watering;
 
 /** What came of one green in one survey: a map, or the reason why there is none. */
 public sealed interface Outcome {
@@ -41,7 +43,12 @@ public sealed interface Outcome {
     }
   }
 
-  /** A map. */
+  /**
+   * A map.
+   *
+   * @param evenness of the moisture of the main population
+   * @param watering what it wants
+   */
   record Mapped(
       GreenSurvey subject,
       Stations stations,
@@ -50,7 +57,9 @@ public sealed interface Outcome {
       Standing standing,
       Basis basis,
       Surface surface,
-      Parts parts)
+      Parts parts,
+      Evenness evenness,
+      Watering watering)
       implements Outcome {
     public Mapped {
       remarks = List.copyOf(remarks);

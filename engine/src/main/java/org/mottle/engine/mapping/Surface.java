@@ -15,7 +15,6 @@ import org.mottle.engine.grid.Raster;
  * @param mean the same in the cells whose centre is inside, on {@code cells.grid()}, % by volume
  * @param sd standard deviation of its error there, % by volume; NaN where the method has none
  * @param medianSd median of {@code sd} over the green, % by volume; NaN where the method has none
- * @param evenness of {@code mean} over the green
  * @param conditionEstimate of the kriging system; 1 for inverse distance
  * @param chances of being below and above the band; empty without a band or a standard deviation
  */
@@ -25,7 +24,6 @@ public record Surface(
     Raster mean,
     Raster sd,
     double medianSd,
-    Evenness evenness,
     double conditionEstimate,
     Optional<Chances> chances) {
 
@@ -53,14 +51,13 @@ public record Surface(
         meanMap,
         sdMap,
         median(sdMap),
-        Evenness.of(meanMap),
         conditionEstimate,
         Optional.empty());
   }
 
   Surface with(Chances found) {
     return new Surface(
-        cells, interpolable, mean, sd, medianSd, evenness, conditionEstimate, Optional.of(found));
+        cells, interpolable, mean, sd, medianSd, conditionEstimate, Optional.of(found));
   }
 
   private static double median(Raster raster) {

@@ -2,7 +2,7 @@ package org.mottle.engine.patch;
 
 import java.util.Arrays;
 import org.locationtech.jts.geom.Geometry;
-import org.mottle.engine.grid.CellCoverage;
+import org.mottle.engine.grid.CoveredGround;
 import org.mottle.engine.grid.GreenCells;
 
 /**
@@ -45,31 +45,13 @@ public final class CellWeights {
    * @param area polygon or multipolygon within the green, m
    */
   public static CellWeights of(GreenCells cells, Geometry area) {
-    int[] position = positions(cells);
-    CellCoverage coverage = CellCoverage.of(area, cells.surfaceGrid());
-    int[] covered = new int[coverage.size()];
+    CoveredGround ground = CoveredGround.of(cells, area);
+    int[] covered = new int[ground.size()];
     double[] areaM2 = new double[covered.length];
-    int n = 0;
-    for (int i = 0; i < covered.length; i++) {
-      // an edge on the outline may reach a neighbour cell by rounding alone
-      if (position[coverage.cell(i)] >= 0) {
-        covered[n] = position[coverage.cell(i)];
-        areaM2[n++] = coverage.areaM2(i);
-      }
-    }
+    Arrays.setAll(covered, ground::place);
+    Arrays.setAll(areaM2, ground::areaM2);
     double cell = cells.surfaceGrid().cell();
-    return new CellWeights(
-        Arrays.copyOf(covered, n), Arrays.copyOf(areaM2, n), cell * cell, cells.neededCount());
-  }
-
-  /** Place among the cells at which the surface is wanted, by index on the surface grid, or -1. */
-  static int[] positions(GreenCells cells) {
-    int[] position = new int[cells.surfaceGrid().size()];
-    Arrays.fill(position, -1);
-    for (int i = 0; i < cells.neededCount(); i++) {
-      position[cells.neededCell(i)] = i;
-    }
-    return position;
+    return new CellWeights(covered, areaM2, cell * cell, cells.neededCount());
   }
 
   /** Area of the cells whose bit is set, m². */

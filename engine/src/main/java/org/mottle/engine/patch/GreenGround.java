@@ -4,6 +4,7 @@ import java.util.Arrays;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.grid.CellCoverage;
 import org.mottle.engine.grid.CellGrid;
+import org.mottle.engine.grid.CoveredGround;
 import org.mottle.engine.grid.GreenCells;
 
 /**
@@ -29,7 +30,7 @@ final class GreenGround {
     this.position = new int[coverage.size()];
     this.neighbours = new int[NEIGHBOURS * coverage.size()];
     Arrays.fill(numberOf, NONE);
-    int[] positions = CellWeights.positions(cells);
+    int[] positions = CoveredGround.places(cells);
     for (int i = 0; i < coverage.size(); i++) {
       numberOf[coverage.cell(i)] = i;
       position[i] = positions[coverage.cell(i)];

@@ -11,6 +11,7 @@ import org.locationtech.jts.geom.Polygon;
 import org.mottle.engine.contour.LinearSurface;
 import org.mottle.engine.grid.CellCoverage;
 import org.mottle.engine.grid.Raster;
+import org.mottle.engine.interval.Interval;
 
 /** The patches and spots of one kind, dry or wet; see {@link Marks}. */
 final class KindMarks {

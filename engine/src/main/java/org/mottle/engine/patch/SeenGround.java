@@ -2,6 +2,7 @@ package org.mottle.engine.patch;
 
 import java.util.Arrays;
 import org.locationtech.jts.geom.Coordinate;
+import org.mottle.engine.interval.Interval;
 
 /** What probabilities and realisations say of dry, or of wet, ground in sets of cells. */
 final class SeenGround {

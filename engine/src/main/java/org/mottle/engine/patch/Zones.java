@@ -10,6 +10,7 @@ import org.mottle.engine.contour.Layer;
 import org.mottle.engine.contour.LinearSurface;
 import org.mottle.engine.contour.Tiling;
 import org.mottle.engine.grid.Raster;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.survey.TargetBand;
 
 /**

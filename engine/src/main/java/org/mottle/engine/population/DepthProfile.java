@@ -1,5 +1,7 @@
 package org.mottle.engine.population;
 
+import org.mottle.engine.interval.Interval;
+
 /**
  * Interval of the difference between the two means by profile likelihood: the depths at which the
  * log-likelihood, the other parameters free, has dropped by half the 90 % point of chi-square with
@@ -26,7 +28,7 @@ final class DepthProfile {
   Interval interval() {
     double estimate = best.depth(survey);
     double far = estimate + REACH * best.sigma();
-    return new Interval(estimate, edge(estimate, 0), edge(estimate, far));
+    return new Interval(edge(estimate, 0), estimate, edge(estimate, far));
   }
 
   /** Bisection between the estimate, which is inside, and a far end, which may be too. */

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import org.mottle.engine.interval.Interval;
 
 /** Writes a {@link Finding}; the classes of penetration time are Dekker & Jungerius (1990). */
 final class FindingText {
@@ -74,7 +75,7 @@ final class FindingText {
     return format(
         "%d of %d stations read low, about %.1f %% by volume below the others (90 %% interval %.1f"
             + " to %.1f)",
-        low, stations, depth.estimate(), depth.low(), depth.high());
+        low, stations, depth.best(), depth.low(), depth.high());
   }
 
   private String shareOfGround() {
@@ -85,7 +86,7 @@ final class FindingText {
     return format(
         "Stations not chosen for what was seen there suggest that about %.0f %% of the green is"
             + " low (90 %% interval %.0f to %.0f %%).",
-        100 * share.share().estimate(), 100 * share.share().low(), 100 * share.share().high());
+        100 * share.share().best(), 100 * share.share().low(), 100 * share.share().high());
   }
 
   private String why() {

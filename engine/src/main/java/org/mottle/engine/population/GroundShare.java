@@ -2,6 +2,7 @@ package org.mottle.engine.population;
 
 import java.util.List;
 import org.apache.commons.math3.distribution.BetaDistribution;
+import org.mottle.engine.interval.Interval;
 
 /**
  * Share of the ground that belongs to the lower population.
@@ -64,9 +65,9 @@ public record GroundShare(Interval share, int stations, boolean fromChosen) {
     BetaDistribution beta = new BetaDistribution(successes, places + 1 - successes);
     Interval interval =
         new Interval(
+            beta.inverseCumulativeProbability(Interval.TAIL),
             share,
-            beta.inverseCumulativeProbability(Interval.OUTSIDE / 2),
-            beta.inverseCumulativeProbability(1 - Interval.OUTSIDE / 2));
+            beta.inverseCumulativeProbability(1 - Interval.TAIL));
     return new GroundShare(interval, count(surveys, onlyChosen), onlyChosen);
   }
 }

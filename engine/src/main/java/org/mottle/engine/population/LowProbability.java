@@ -49,7 +49,7 @@ public final class LowProbability {
    */
   public static LowProbability of(TwoFound found, int survey) {
     SpotRange range = SpotRange.of(found);
-    double share = found.groundShare().share().estimate();
+    double share = found.groundShare().share().best();
     Observations stations = stations(found, survey);
     PositionError error = found.surveys().get(survey).positionError();
     BlurredModel between = blurred(range, error.betweenStations());

@@ -85,7 +85,7 @@ public record SpotRange(double metres, boolean known, double longest, String not
   }
 
   private static double support(TwoFound found, double range) {
-    double share = found.groundShare().share().estimate();
+    double share = found.groundShare().share().best();
     double sum = 0;
     for (int s = 0; s < found.surveys().size(); s++) {
       StationValues values = found.surveys().get(s);

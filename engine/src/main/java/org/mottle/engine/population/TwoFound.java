@@ -2,6 +2,7 @@ package org.mottle.engine.population;
 
 import java.util.List;
 import java.util.stream.IntStream;
+import org.mottle.engine.interval.Interval;
 
 /**
  * Two populations are shown. Which stations belong to the lower one comes from all stations; its
@@ -79,6 +80,6 @@ public final class TwoFound implements PopulationOutcome {
    * nothing here speaks of water-repellent spots.
    */
   public boolean lowIsException() {
-    return groundShare.share().estimate() < 0.5;
+    return groundShare.share().best() < 0.5;
   }
 }

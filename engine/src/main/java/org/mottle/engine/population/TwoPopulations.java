@@ -3,6 +3,7 @@ package org.mottle.engine.population;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.mottle.engine.interval.Interval;
 
 /**
  * Tells one population of readings from two on one green, in one survey or in several together: a

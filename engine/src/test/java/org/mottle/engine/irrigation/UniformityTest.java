@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.simulation.NormalStream;
 
 /** Published uniformities, and the laws they follow. */
@@ -129,7 +130,7 @@ class UniformityTest {
       assertThat(du.low()).isLessThan(du.high());
       held += du.low() <= truth && truth <= du.high() ? 1 : 0;
     }
-    assertThat(held / (double) trials).isBetween(0.76, 0.93);
+    assertThat(held / (double) trials).isBetween(0.78, 0.93);
   }
 
   @Test
@@ -144,9 +145,7 @@ class UniformityTest {
   @Test
   void fourCansHaveNoInterval() {
     assertThat(
-            UniformityEstimate.of(new double[] {1, 2, 3, 4}, LowQuarter.UP, 200, 1)
-                .duLowQuarter()
-                .known())
+            UniformityEstimate.of(new double[] {1, 2, 3, 4}, LowQuarter.UP, 200, 1).hasIntervals())
         .isFalse();
   }
 

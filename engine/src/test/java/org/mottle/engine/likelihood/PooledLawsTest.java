@@ -15,6 +15,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.mottle.engine.fit.Shape;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.observation.Observations;
 import org.mottle.engine.progress.Progress;
 

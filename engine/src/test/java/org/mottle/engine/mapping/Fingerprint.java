@@ -20,7 +20,10 @@ final class Fingerprint {
   static List<String> of(Outcome outcome) {
     String head = outcome.subject().label() + outcome.summary() + outcome.remarks();
     return outcome instanceof Outcome.Mapped m
-        ? Stream.of(Stream.of(head, "" + m.standing()), surface(m.surface()), parts(m.parts()))
+        ? Stream.of(
+                Stream.of(head, m.standing() + " " + m.evenness() + m.watering()),
+                surface(m.surface()),
+                parts(m.parts()))
             .flatMap(s -> s)
             .toList()
         : List.of(head, "" + ((Outcome.NoMap) outcome).why());
@@ -28,7 +31,7 @@ final class Fingerprint {
 
   private static Stream<String> surface(Surface s) {
     return Stream.concat(
-        Stream.of(values(s.interpolable()), values(s.mean()), values(s.sd()), "" + s.evenness()),
+        Stream.of(values(s.interpolable()), values(s.mean()), values(s.sd())),
         s.chances().stream().flatMap(c -> Stream.of(values(c.dry()), values(c.wet()))));
   }
 

@@ -23,7 +23,7 @@ class TwoPopulationsTest {
     assertThat(found.otherStations(0)).hasSize(24).doesNotContain(0, 5);
     assertThat(found.depth(0).low()).isLessThan(9);
     assertThat(found.depth(0).high()).isGreaterThan(9);
-    assertThat(found.groundShare().share().estimate()).isCloseTo(6.5 / 31, within(0.005));
+    assertThat(found.groundShare().share().best()).isCloseTo(6.5 / 31, within(0.005));
     assertThat(found.lowIsException()).isTrue();
   }
 
@@ -125,7 +125,7 @@ class TwoPopulationsTest {
     TwoFound other =
         (TwoFound) InventedGreens.test(Arrays.stream(value).map(v -> 3 * v + 100).toArray());
     assertThat(other.evidence().deltaBic()).isCloseTo(found.evidence().deltaBic(), within(1e-6));
-    assertThat(other.depth(0).estimate()).isCloseTo(3 * found.depth(0).estimate(), within(1e-4));
+    assertThat(other.depth(0).best()).isCloseTo(3 * found.depth(0).best(), within(1e-4));
     assertThat(other.depth(0).high()).isCloseTo(3 * found.depth(0).high(), within(1e-3));
     for (int i = 0; i < value.length; i++) {
       assertThat(other.membership(0, i)).isCloseTo(found.membership(0, i), within(1e-6));
@@ -154,7 +154,7 @@ class TwoPopulationsTest {
     TwoFound found = InventedGreens.found(withChosen(value, chosen));
     assertThat(found.mixture().share()).isCloseTo(7 / 24.0, within(0.01));
     GroundShare share = found.groundShare();
-    assertThat(share.share().estimate()).isCloseTo(1.5 / 19, within(0.005));
+    assertThat(share.share().best()).isCloseTo(1.5 / 19, within(0.005));
     assertThat(share.share().low()).isLessThan(1 / 18.0);
     assertThat(share.share().high()).isBetween(0.15, 0.30);
     assertThat(share.stations()).isEqualTo(18);

@@ -14,7 +14,7 @@ import org.mottle.engine.irrigation.CatchCan;
 import org.mottle.engine.irrigation.Head;
 import org.mottle.engine.irrigation.HeadCoverage;
 import org.mottle.engine.irrigation.Scheduling;
-import org.mottle.export.plan.Markup;
+import org.mottle.export.report.Markup;
 
 /** Maps of an audit as SVG: cans by the size of their catch, ground by the heads that reach it. */
 final class AuditMap {

@@ -3,15 +3,15 @@ package org.mottle.export.audit;
 import java.util.List;
 import java.util.Locale;
 import java.util.stream.Stream;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.irrigation.AreaAudit;
 import org.mottle.engine.irrigation.Caution;
 import org.mottle.engine.irrigation.HeadCoverage;
 import org.mottle.engine.irrigation.HeadSpacing;
-import org.mottle.engine.irrigation.Interval;
 import org.mottle.engine.irrigation.Scheduling;
 import org.mottle.engine.irrigation.UniformityEstimate;
-import org.mottle.export.plan.Markup;
 import org.mottle.export.record.Provenance;
+import org.mottle.export.report.Markup;
 
 /** The audit as one page that opens offline and prints. */
 final class AuditPage {
@@ -114,7 +114,7 @@ final class AuditPage {
   }
 
   private static String interval(String format, Interval i) {
-    return i.known()
+    return !Double.isNaN(i.low())
         ? " (" + number(format, i.low()) + " to " + number(format, i.high()) + ")"
         : "";
   }

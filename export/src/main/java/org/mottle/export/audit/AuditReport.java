@@ -101,12 +101,12 @@ public final class AuditReport {
               ", DU of the low quarter (%s) %.3f%s, usual reading %s; CU %.1f %%%s",
               audited.settings().rule().label(),
               f.duLowQuarter(),
-              u.duLowQuarter().known()
+              u.hasIntervals()
                   ? format(" (%.2f to %.2f)", u.duLowQuarter().low(), u.duLowQuarter().high())
                   : "",
               f.reading(),
               f.cuPct(),
-              u.cuPct().known()
+              u.hasIntervals()
                   ? format(" (%.0f to %.0f)", u.cuPct().low(), u.cuPct().high())
                   : ""));
       line.append(format("; run-time multiplier %.2f", a.runTime().multiplier()));

@@ -7,9 +7,14 @@ import org.mottle.engine.mapping.Standing;
 import org.mottle.engine.patch.ExpectedGround;
 import org.mottle.engine.patch.Marks;
 import org.mottle.engine.patch.ZoneClass;
+import org.mottle.engine.water.Watering;
+import org.mottle.export.report.Words;
 
 /** One green in one line of plain words. */
 final class GreenLine {
+
+  /** Less is not worth a word, L. */
+  private static final double LEAST_L = 5;
 
   private GreenLine() {}
 
@@ -51,6 +56,14 @@ final class GreenLine {
     double sd = map.surface().medianSd();
     if (!Double.isNaN(sd)) {
       line.append(String.format(Locale.ROOT, "; SD about %.1f %%", sd));
+    }
+    if (map.watering() instanceof Watering.Wanted wanted
+        && wanted.dryGround().litres().best() >= LEAST_L) {
+      line.append("; dry ground wants ").append(Words.litres(wanted.dryGround().litres()));
+    } else if (map.watering() instanceof Watering.NotWorkedOut not
+        && map.subject().band().isPresent()
+        && map.basis().kriging().isPresent()) {
+      line.append("; ").append(not.why());
     }
     line.append("; ").append(words(map.standing()));
   }

@@ -23,7 +23,7 @@ public final class MapFigures {
     figures.put("told", told);
     for (LayerData layer : layers) {
       switch (layer.layer().name()) {
-        case "survey", "even", "vgm", "zone", "patch", "spot", "nextst" ->
+        case "survey", "even", "course", "vgm", "zone", "patch", "spot", "water", "nextst" ->
             figures.put(layer.layer().name(), rows(layer));
         default -> {}
       }

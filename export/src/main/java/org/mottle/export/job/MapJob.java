@@ -5,11 +5,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import org.mottle.engine.course.VisitRecord;
 import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.mapping.SurveyMap;
 import org.mottle.engine.mapping.SurveyMapper;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.review.Finding;
+import org.mottle.engine.review.ReviewedVisit;
 import org.mottle.engine.review.Severity;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.crs.Crs;
@@ -20,10 +23,13 @@ import org.mottle.export.read.GreensReader;
 import org.mottle.export.read.InputOptions;
 import org.mottle.export.read.Readings;
 import org.mottle.export.read.ReadingsReader;
+import org.mottle.export.report.CoursePage;
+import org.mottle.export.report.WateringPage;
 import org.mottle.export.schema.LayerData;
 import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Delivered;
 import org.mottle.export.write.Delivery;
+import org.mottle.export.write.Document;
 import org.mottle.export.write.Format;
 import org.mottle.export.write.NamedRaster;
 
@@ -31,6 +37,9 @@ import org.mottle.export.write.NamedRaster;
  * The main job from files to files: read, check, map, deliver. Nothing is written before the end.
  */
 public final class MapJob {
+  private static final String COURSE_PAGE = "course.html";
+  private static final String WATERING_PAGE = "watering.html";
+
   private final MapRequest request;
 
   public MapJob(MapRequest request) {
@@ -45,6 +54,7 @@ public final class MapJob {
     Delivery delivery =
         Delivery.of(
                 request.output().folder(), request.output().overwrite(), request.output().formats())
+            .withDocumentsAt(Set.of(COURSE_PAGE, WATERING_PAGE))
             .withThreads(request.threads());
     delivery.check();
     Greens greens = greens();
@@ -59,17 +69,36 @@ public final class MapJob {
     SurveyMap map =
         new SurveyMapper(request.site().mapping()).map(subjects, request.threads(), progress);
 
-    List<LayerData> layers = MapLayers.of(map, taken.outside(), request.output().cells());
+    Decided decided = Decided.of(map, taken.records(), request.site().wateringAt());
+    List<LayerData> layers = MapLayers.of(decided, taken.outside(), request.output().cells());
     Map<String, Object> figures = MapFigures.of(map, layers, told);
     progress.check();
     Delivered delivered =
         delivery.write(
-            layers, rasters(map), greens.working(), RunRecord.of(request, greens, map), figures);
+            layers,
+            rasters(map),
+            pages(decided),
+            greens.working(),
+            RunRecord.of(request, greens, map),
+            figures);
     return new MapReport(map, told, figures, delivered);
   }
 
   /** What is mapped, what lies outside, and what is to be told of it. */
-  private record Taken(List<GreenSurvey> subjects, List<Reading> outside, List<String> told) {}
+  private record Taken(
+      List<GreenSurvey> subjects,
+      List<Reading> outside,
+      List<VisitRecord> records,
+      List<String> told) {}
+
+  private List<Document> pages(Decided decided) {
+    return List.of(
+        Document.text(COURSE_PAGE, CoursePage.of(decided.course())),
+        Document.text(
+            WATERING_PAGE,
+            WateringPage.of(
+                decided.watering(), decided.map(), request.site().mapping().watering())));
+  }
 
   private Taken asRead(Greens greens) {
     Readings readings =
@@ -80,7 +109,10 @@ public final class MapJob {
     List<GreenSurvey> subjects = new Subjects(request).of(greens, readings);
     told.addAll(DoubtfulReadings.of(subjects, readings.source()));
     return new Taken(
-        subjects, readings.outside().stream().map(Readings.Outside::reading).toList(), told);
+        subjects,
+        readings.outside().stream().map(Readings.Outside::reading).toList(),
+        List.of(),
+        told);
   }
 
   /** With what was recorded beside the readings: placed, made comparable, checked. */
@@ -99,7 +131,19 @@ public final class MapJob {
         told.add(finding.line());
       }
     }
-    return new Taken(new Subjects(request).of(greens, work), work.reviewed().elsewhere(), told);
+    return new Taken(
+        new Subjects(request).of(greens, work),
+        work.reviewed().elsewhere(),
+        work.reviewed().visits().stream().map(MapJob::record).toList(),
+        told);
+  }
+
+  private static VisitRecord record(ReviewedVisit v) {
+    return new VisitRecord(
+        v.visit().green().id(),
+        v.visit().surveyId(),
+        v.visit().conditions(),
+        Optional.of(v.grade()));
   }
 
   private Greens greens() {

@@ -30,26 +30,29 @@ public final class MapLayers {
   private MapLayers() {}
 
   /**
-   * @param map what the engine found
+   * @param decided what the engine found
    * @param outside readings outside every green, delivered as not used
    * @param withCells whether the layer {@code cell} is wanted
    */
-  static List<LayerData> of(SurveyMap map, List<Reading> outside, boolean withCells) {
+  static List<LayerData> of(Decided decided, List<Reading> outside, boolean withCells) {
+    SurveyMap map = decided.map();
     List<LayerData> layers = new ArrayList<>();
     layers.add(new LayerData(Layers.GREEN, greens(map)));
     layers.add(new LayerData(Layers.READING, readings(map, outside)));
     layers.add(rows(Layers.ZONE, map, ZoneRows::zones));
-    layers.add(rows(Layers.PATCH, map, PatchRows::patches));
+    layers.add(rows(Layers.PATCH, map, m -> PatchRows.patches(m, map.settings().watering())));
     layers.add(rows(Layers.CORE, map, PatchRows::cores));
     layers.add(rows(Layers.ENVEL, map, PatchRows::envelopes));
     layers.add(rows(Layers.SPOT, map, SpotRows::of));
+    layers.add(new LayerData(Layers.WATER, WaterRows.of(decided.watering())));
     layers.add(rows(Layers.NEXTST, map, NextRows::of));
     layers.add(rows(Layers.ISO, map, ZoneRows::isoLines));
     if (withCells) {
       layers.add(rows(Layers.CELL, map, CellRows::of));
     }
     layers.add(new LayerData(Layers.SURVEY, map.outcomes().stream().map(SurveyRows::of).toList()));
-    layers.add(new LayerData(Layers.EVEN, map.outcomes().stream().map(EvenRows::of).toList()));
+    layers.add(new LayerData(Layers.EVEN, decided.visits().stream().map(EvenRows::of).toList()));
+    layers.add(new LayerData(Layers.COURSE, CourseRows.of(decided.course())));
     layers.add(new LayerData(Layers.VGM, VariogramRows.of(map)));
     return layers;
   }

@@ -8,6 +8,9 @@ import java.util.function.Function;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.patch.Patch;
+import org.mottle.engine.water.WaterWanted;
+import org.mottle.engine.water.Watering;
+import org.mottle.engine.water.WateringSettings;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Layer;
 import org.mottle.export.schema.Layers;
@@ -17,7 +20,7 @@ final class PatchRows {
 
   private PatchRows() {}
 
-  static List<FeatureRow> patches(Outcome.Mapped map) {
+  static List<FeatureRow> patches(Outcome.Mapped map, WateringSettings settings) {
     List<FeatureRow> rows = new ArrayList<>();
     for (Patch patch : map.parts().patches()) {
       Map<String, Object> row = named(map, patch);
@@ -30,6 +33,11 @@ final class PatchRows {
       row.put("mapbl", 1);
       row.put("method", map.basis().method().label());
       patch.likelihood().ifPresent(likelihood -> put(row, likelihood));
+      if (map.watering() instanceof Watering.Wanted wanted) {
+        wanted.patches().stream()
+            .filter(p -> p.patch() == patch.number())
+            .forEach(p -> put(row, p.wanted(), settings));
+      }
       rows.add(Layers.PATCH.row(patch.geometry(), row));
     }
     return rows;
@@ -41,6 +49,13 @@ final class PatchRows {
     row.put("area_exp", likelihood.areaExpected());
     row.put("area_lo", likelihood.areaLow());
     row.put("area_hi", likelihood.areaHigh());
+  }
+
+  private static void put(Map<String, Object> row, WaterWanted water, WateringSettings settings) {
+    row.put("def_mm", water.depthMm().best());
+    row.put("def_lo", water.depthMm().low());
+    row.put("def_hi", water.depthMm().high());
+    WaterRows.put(row, water, settings.minutes(water.litres().best()));
   }
 
   /** A patch without ground that is sure enough has no core. */

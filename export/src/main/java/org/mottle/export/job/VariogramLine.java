@@ -5,7 +5,7 @@ import java.math.MathContext;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import org.mottle.engine.likelihood.Interval;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.likelihood.NotPooled;
 import org.mottle.engine.likelihood.PooledVariogram;
 import org.mottle.engine.mapping.MapVariogram;

@@ -9,7 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import org.mottle.engine.empirical.Lag;
-import org.mottle.engine.likelihood.Interval;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.likelihood.NotPooled;
 import org.mottle.engine.likelihood.PooledVariogram;
 import org.mottle.engine.likelihood.PooledVariogram.Score;

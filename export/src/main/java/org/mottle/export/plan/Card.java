@@ -8,6 +8,7 @@ import org.mottle.engine.design.StationPlan;
 import org.mottle.engine.survey.Reading.Role;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.record.Provenance;
+import org.mottle.export.report.Markup;
 
 /**
  * A card to print: one page for each green, A4 or letter, upright, black on white, without scripts

@@ -5,6 +5,7 @@ import java.util.Locale;
 import java.util.stream.IntStream;
 import org.mottle.engine.design.PlannedStation;
 import org.mottle.engine.survey.Reading.Role;
+import org.mottle.export.report.Markup;
 
 /**
  * The boxes of a card to write in: a row a station in as many columns as the page needs, the visit

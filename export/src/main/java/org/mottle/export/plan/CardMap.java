@@ -9,6 +9,7 @@ import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygon;
 import org.mottle.engine.design.PlannedStation;
 import org.mottle.engine.survey.Reading.Role;
+import org.mottle.export.report.Markup;
 
 /**
  * The drawing of a card: outline with its holes, the inset, the walk with arrow heads, stations by

@@ -1,8 +1,6 @@
 package org.mottle.export.review;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
@@ -75,16 +73,12 @@ public final class ReviewJob {
             layers,
             List.of(),
             List.of(
-                text(PAGE, ReviewPage.of(work.reviewed(), left(work))),
-                text(TABLE, ReviewedTable.csv(layers.get(1)))),
+                Document.text(PAGE, ReviewPage.of(work.reviewed(), left(work))),
+                Document.text(TABLE, ReviewedTable.csv(layers.get(1)))),
             greens.working(),
             provenance(greens, work),
             figures);
     return new ReviewReport(work, told, figures, delivered);
-  }
-
-  private static Document text(String path, String text) {
-    return new Document(path, file -> Files.writeString(file, text, StandardCharsets.UTF_8));
   }
 
   private static List<String> left(FieldWork work) {

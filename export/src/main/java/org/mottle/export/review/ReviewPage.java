@@ -13,8 +13,8 @@ import org.mottle.engine.review.Reviewed;
 import org.mottle.engine.review.ReviewedVisit;
 import org.mottle.engine.review.Rule;
 import org.mottle.engine.survey.Reading;
-import org.mottle.export.plan.Markup;
 import org.mottle.export.record.Provenance;
+import org.mottle.export.report.Markup;
 
 /**
  * The review as one page that opens offline: grades of all visits, what was found about whole

@@ -31,6 +31,17 @@ public final class Layers {
       Field.text("patch_id", 64, "patch, unique in the green and survey");
   private static final Field KIND = Field.text("kind", 16, "dry or wet");
 
+  private static final Field WATER_L =
+      Field.real("water_l", 1, "L", "water of one pass, losses included; of dry ground");
+  private static final Field WAT_LO =
+      Field.real("wat_lo", 1, "L", "5 % of the realisations want less");
+  private static final Field WAT_HI =
+      Field.real("wat_hi", 1, "L", "5 % of the realisations want more");
+  private static final Field PASSES =
+      Field.whole("passes", "", "passes that bring the whole depth");
+  private static final Field HOSE_MIN =
+      Field.real("hose_min", 1, "min", "one pass by the hose; empty without its flow");
+
   /** Outlines of the greens. */
   public static final Layer GREEN =
       layer(
@@ -138,6 +149,14 @@ public final class Layers {
           VWC_MEAN,
           VWC_SD,
           Field.whole("n_st", "", "stations used inside the patch"),
+          Field.real("def_mm", 2, "mm", "mean depth that dry ground lacks to its target"),
+          Field.real("def_lo", 2, "mm", "5 % of the realisations lack less"),
+          Field.real("def_hi", 2, "mm", "5 % of the realisations lack more"),
+          WATER_L,
+          WAT_LO,
+          WAT_HI,
+          PASSES,
+          HOSE_MIN,
           Fields.MAPBL,
           METHOD,
           CRS_NOTE);
@@ -189,6 +208,31 @@ public final class Layers {
           Field.real("area_exp", 3, "m²", "expected area within one spacing; not known of repel"),
           Fields.MAPBL,
           Field.text("note", 254, "what to do"),
+          CRS_NOTE);
+
+  /** Where to hand water. */
+  public static final Layer WATER =
+      layer(
+          "water",
+          "dry places of the last survey of each green in walking order, for hand watering; look"
+              + " first, the site decides",
+          GeometryKind.POINT,
+          GREEN_ID,
+          SURV_ID,
+          RUN_ID,
+          Field.whole("stop", "", "order of the walk over the course, from 1"),
+          Field.text("what", 16, "patch, spot (size not known) or repel (perhaps repellent)"),
+          Field.text("patch_id", 64, "patch; empty of a spot"),
+          Field.text("st_id", 64, "nearest station of a spot"),
+          Fields.P_EXIST,
+          AREA_M2,
+          Field.real("def_mm", 2, "mm", "mean depth that the ground lacks to its target"),
+          WATER_L,
+          WAT_LO,
+          WAT_HI,
+          PASSES,
+          HOSE_MIN,
+          Field.text("caution", 254, "what to mind there, in short; the page has it whole"),
           CRS_NOTE);
 
   /** Where to read next. */
@@ -309,6 +353,9 @@ public final class Layers {
   /** Evenness of the moisture. */
   public static final Layer EVEN = Tables.EVEN;
 
+  /** All greens at a glance. */
+  public static final Layer COURSE = Tables.COURSE;
+
   /** Variograms used. */
   public static final Layer VGM = Tables.VGM;
 
@@ -333,8 +380,8 @@ public final class Layers {
   /** Every layer and table, in the order of delivery. */
   public static final List<Layer> ALL =
       List.of(
-          GREEN, READING, ZONE, PATCH, CORE, ENVEL, SPOT, NEXTST, ISO, CELL, STATION, WALK, SURVEY,
-          EVEN, VGM, FINDING, VISIT, PLAN, CATCH, HEAD, COVER, IRR, PROV);
+          GREEN, READING, ZONE, PATCH, CORE, ENVEL, SPOT, WATER, NEXTST, ISO, CELL, STATION, WALK,
+          SURVEY, EVEN, COURSE, VGM, FINDING, VISIT, PLAN, CATCH, HEAD, COVER, IRR, PROV);
 
   private Layers() {}
 }

@@ -17,6 +17,11 @@ import static org.mottle.export.schema.Fields.variance;
 final class Tables {
   private Tables() {}
 
+  private static final Field LIKE =
+      Field.text("like_of", 160, "visits it is compared with: what they have in common");
+  private static final Field UNLIKE = Field.text("like_no", 160, "why it is compared with none");
+  private static final Field N_LIKE = Field.whole("n_like", "", "how many are compared");
+
   /** What was surveyed, and what came of it. */
   static final Layer SURVEY =
       layer(
@@ -106,11 +111,74 @@ final class Tables {
           moisture("area_mean", "mean of the surface over the green"),
           moisture("area_sd", "standard deviation of the error of that mean"),
           moisture("sd_med", "median over the green's cells of the surface's SD"),
+          moisture("sd_corr", "standard deviation of the ground, errors of the readings taken out"),
+          moisture("sdc_lo", "5 % of the realisations have less"),
+          moisture("sdc_hi", "5 % of the realisations have more"),
+          Field.real("cv_corr", 3, "%", "coefficient of variation of the ground"),
+          Field.real("cvc_lo", 3, "%", "5 % of the realisations have less"),
+          Field.real("cvc_hi", 3, "%", "5 % of the realisations have more"),
           Field.real("lq_moist", 4, "", "mean of the driest quarter of the area over the mean"),
+          Field.real("lqm_lo", 4, "", "5 % of the realisations have less"),
+          Field.real("lqm_hi", 4, "", "5 % of the realisations have more"),
+          Field.real("lq_avail", 4, "", "the same of the water above wilt onset"),
+          Field.real("lqa_lo", 4, "", "5 % of the realisations have less"),
+          Field.real("lqa_hi", 4, "", "5 % of the realisations have more"),
           Field.real("cu_moist", 3, "%", "100 (1 - mean absolute deviation / mean) of the area"),
+          Field.real("cum_lo", 3, "%", "5 % of the realisations have less"),
+          Field.real("cum_hi", 3, "%", "5 % of the realisations have more"),
           Field.real("dry_pct", 3, "%", "expected share of the area below the band"),
+          Field.real("dryp_lo", 3, "%", "5 % of the realisations have less"),
+          Field.real("dryp_hi", 3, "%", "5 % of the realisations have more"),
           Field.real("band_pct", 3, "%", "expected share of the area in the band"),
-          Field.real("wet_pct", 3, "%", "expected share of the area above the band"));
+          Field.real("band_lo", 3, "%", "5 % of the realisations have less"),
+          Field.real("band_hi", 3, "%", "5 % of the realisations have more"),
+          Field.real("wet_pct", 3, "%", "expected share of the area above the band"),
+          Field.real("wetp_lo", 3, "%", "5 % of the realisations have less"),
+          Field.real("wetp_hi", 3, "%", "5 % of the realisations have more"),
+          LIKE,
+          UNLIKE,
+          Field.whole("rank", "", "by cv_corr among its like, 1 the least even"),
+          Field.whole("rank_lo", "", "it surely is no higher"),
+          Field.whole("rank_hi", "", "it surely is no lower"),
+          N_LIKE);
+
+  /** All greens at a glance. */
+  static final Layer COURSE =
+      layer(
+          "course",
+          "one row a green by its last survey: the oldest survey first, then the poorest grade",
+          GeometryKind.NONE,
+          GREEN_ID,
+          SURV_ID,
+          RUN_ID,
+          Field.text("t_last", 32, "last reading, ISO 8601 with offset"),
+          Field.text("history", 24, "water before: after rain, after irrigation, dry days"),
+          Field.text("grade", 4, "A to D by the review; empty where there was none"),
+          Fields.STANDING,
+          PURPOSE,
+          LO_PCT,
+          HI_PCT,
+          Field.real("dry_pct", 3, "%", "expected share of the area below the band"),
+          Field.real("dryp_lo", 3, "%", "5 % of the realisations have less"),
+          Field.real("dryp_hi", 3, "%", "5 % of the realisations have more"),
+          Field.real("wet_pct", 3, "%", "expected share of the area above the band"),
+          Field.real("wetp_lo", 3, "%", "5 % of the realisations have less"),
+          Field.real("wetp_hi", 3, "%", "5 % of the realisations have more"),
+          Field.real("water_l", 1, "L", "one pass over all ground below the band"),
+          Field.real("wat_lo", 1, "L", "5 % of the realisations want less"),
+          Field.real("wat_hi", 1, "L", "5 % of the realisations want more"),
+          Field.real("cv_corr", 3, "%", "coefficient of variation of the ground"),
+          Field.real("taw_mm", 2, "mm", "total available water of the root zone (FAO-56)"),
+          Field.real("raw_mm", 2, "mm", "readily available water (FAO-56)"),
+          Field.real("depl_mm", 2, "mm", "what is lacking to field capacity, mean of the green"),
+          LIKE,
+          UNLIKE,
+          Field.whole("rank_dry", "", "by share of dry ground among its like, 1 the largest"),
+          Field.whole("rank_wet", "", "by share of wet ground"),
+          Field.whole("rank_wat", "", "by water wanted"),
+          Field.whole("rank_even", "", "by cv_corr, 1 the least even"),
+          N_LIKE,
+          Field.text("note", 254, "what is missing, and what would change that"));
 
   /** Variograms used. */
   static final Layer VGM =

@@ -121,7 +121,8 @@ public final class SettingsReader {
         "variogram",
         "needed",
         "uncertainty",
-        "positions");
+        "positions",
+        "water");
     return new SiteSettings(
         columns(root.at("columns")),
         bands(root.at("bands")),
@@ -129,7 +130,8 @@ public final class SettingsReader {
         root.at("working_crs").text(),
         root.at("unit").choice(MoistureUnit.values(), SettingsReader::label, MoistureUnit.ASK),
         mapping(root),
-        curve(root.at("calibration")));
+        curve(root.at("calibration")),
+        WaterReader.at(root.at("water").at("at")));
   }
 
   private static Optional<PermittivityCurve> curve(SettingsNode node) {
@@ -229,7 +231,8 @@ public final class SettingsReader {
         variogram(root.at("variogram"), d.variogram()),
         needed(root.at("needed"), d.needed()),
         UncertaintyReader.uncertainty(root.at("uncertainty"), d.uncertainty()),
-        UncertaintyReader.positions(root.at("positions"), d.positions()));
+        UncertaintyReader.positions(root.at("positions"), d.positions()),
+        WaterReader.watering(root.at("water"), d.watering()));
   }
 
   private VariogramSettings variogram(SettingsNode node, VariogramSettings d) {

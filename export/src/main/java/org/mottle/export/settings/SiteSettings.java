@@ -1,5 +1,6 @@
 package org.mottle.export.settings;
 
+import java.time.OffsetDateTime;
 import java.util.Map;
 import java.util.Optional;
 import org.mottle.engine.mapping.MappingSettings;
@@ -18,6 +19,7 @@ import org.mottle.export.read.InputOptions.MoistureUnit;
  * @param unit of the readings
  * @param mapping how to map
  * @param curve by which permittivities become moisture
+ * @param wateringAt when hand watering is planned; empty when not said
  */
 public record SiteSettings(
     Map<String, String> columns,
@@ -26,7 +28,8 @@ public record SiteSettings(
     Optional<String> workingCrs,
     MoistureUnit unit,
     MappingSettings mapping,
-    Optional<PermittivityCurve> curve) {
+    Optional<PermittivityCurve> curve,
+    Optional<OffsetDateTime> wateringAt) {
 
   public static final SiteSettings DEFAULTS =
       new SiteSettings(
@@ -36,6 +39,7 @@ public record SiteSettings(
           Optional.empty(),
           MoistureUnit.ASK,
           MappingSettings.defaults(),
+          Optional.empty(),
           Optional.empty());
 
   public SiteSettings {
@@ -45,23 +49,25 @@ public record SiteSettings(
   public SiteSettings withColumn(String field, String heading) {
     Map<String, String> more = new java.util.TreeMap<>(columns);
     more.put(field, heading);
-    return new SiteSettings(more, bands, crs, workingCrs, unit, mapping, curve);
+    return new SiteSettings(more, bands, crs, workingCrs, unit, mapping, curve, wateringAt);
   }
 
   public SiteSettings withBands(Bands newBands) {
-    return new SiteSettings(columns, newBands, crs, workingCrs, unit, mapping, curve);
+    return new SiteSettings(columns, newBands, crs, workingCrs, unit, mapping, curve, wateringAt);
   }
 
   public SiteSettings withCrs(String newCrs) {
-    return new SiteSettings(columns, bands, Optional.of(newCrs), workingCrs, unit, mapping, curve);
+    return new SiteSettings(
+        columns, bands, Optional.of(newCrs), workingCrs, unit, mapping, curve, wateringAt);
   }
 
   public SiteSettings withWorkingCrs(String newCrs) {
-    return new SiteSettings(columns, bands, crs, Optional.of(newCrs), unit, mapping, curve);
+    return new SiteSettings(
+        columns, bands, crs, Optional.of(newCrs), unit, mapping, curve, wateringAt);
   }
 
   public SiteSettings withMapping(MappingSettings newMapping) {
-    return new SiteSettings(columns, bands, crs, workingCrs, unit, newMapping, curve);
+    return new SiteSettings(columns, bands, crs, workingCrs, unit, newMapping, curve, wateringAt);
   }
 
   /** How the files are to be read. */
@@ -70,6 +76,11 @@ public record SiteSettings(
   }
 
   public SiteSettings withUnit(MoistureUnit newUnit) {
-    return new SiteSettings(columns, bands, crs, workingCrs, newUnit, mapping, curve);
+    return new SiteSettings(columns, bands, crs, workingCrs, newUnit, mapping, curve, wateringAt);
+  }
+
+  public SiteSettings withWateringAt(OffsetDateTime time) {
+    return new SiteSettings(
+        columns, bands, crs, workingCrs, unit, mapping, curve, Optional.of(time));
   }
 }

@@ -1,6 +1,8 @@
 package org.mottle.export.write;
 
 import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 
 /**
@@ -24,6 +26,11 @@ public record Document(String path, Body body) {
       throw new IllegalArgumentException(
           "a document needs a path inside the delivery, was '" + path + "'");
     }
+  }
+
+  /** Text in UTF-8. */
+  public static Document text(String path, String text) {
+    return new Document(path, file -> Files.writeString(file, text, StandardCharsets.UTF_8));
   }
 
   /** The file or folder at the top of the delivery. */

@@ -4,7 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.mottle.engine.likelihood.Interval;
+import org.mottle.engine.interval.Interval;
 import org.mottle.engine.mapping.MapVariogram;
 import org.mottle.engine.mapping.MappingSettings;
 import org.mottle.engine.mapping.Outcome;

@@ -21,6 +21,7 @@ import org.mottle.engine.mapping.MappingSettings;
 import org.mottle.engine.mapping.SurveyMap;
 import org.mottle.engine.observation.Observations;
 import org.mottle.engine.progress.Progress;
+import org.mottle.export.report.Words;
 
 /** Variograms and areas in plain words. */
 class LinesTest {

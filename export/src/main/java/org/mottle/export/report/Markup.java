@@ -1,4 +1,4 @@
-package org.mottle.export.plan;
+package org.mottle.export.report;
 
 /** Text as HTML and SVG want it. */
 public final class Markup {

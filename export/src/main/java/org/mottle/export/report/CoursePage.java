@@ -1,0 +1,169 @@
+package org.mottle.export.report;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Optional;
+import org.mottle.engine.course.CourseOverview;
+import org.mottle.engine.course.GreenLook;
+import org.mottle.engine.course.Rank;
+import org.mottle.engine.evenness.Evenness;
+import org.mottle.engine.interval.Interval;
+import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.water.Watering;
+
+/** All greens of a course on one page: the oldest survey first, then the poorest grade. */
+public final class CoursePage {
+  private CoursePage() {}
+
+  public static String of(CourseOverview course) {
+    Page page = new Page("The course at a glance");
+    page.paragraph(
+        "Each green by its last survey: the oldest survey first, of one day the poorest grade first."
+            + " In brackets the interval that holds nine times in ten. A rank is given among like"
+            + " visits only: one survey, the same water before it, the same rods, like grades.");
+    page.table(
+        "greens",
+        "Green",
+        "Survey, last reading",
+        "Water before",
+        "Grade",
+        "#Dry share",
+        "#Wet share",
+        "#Water wanted",
+        "#Rank dry / wet / water",
+        "What is missing");
+    course.greens().forEach(look -> green(page, look));
+    page.end();
+    page.small(
+        "Dry and wet are below and above the band that the site's agronomist set. Water wanted: one"
+            + " pass over all dry ground, losses included; an upper guide, not an order.");
+    evenness(page, course);
+    groups(page, course);
+    return page.done();
+  }
+
+  private static void green(Page page, GreenLook look) {
+    Outcome outcome = look.outcome();
+    String name = outcome.subject().green().name();
+    page.row(
+        outcome.subject().green().id() + (name.isEmpty() ? "" : ", " + name),
+        outcome.subject().surveyId()
+            + look.lastRead()
+                .map(
+                    t ->
+                        String.format(
+                            Locale.ROOT,
+                            ", %s %02d:%02d",
+                            t.toLocalDate(),
+                            t.getHour(),
+                            t.getMinute()))
+                .orElse(", time not recorded"),
+        look.record().history().label(),
+        look.record().grade().map(g -> g.letter().name()).orElse("not graded"),
+        "#" + Words.percent(look.dryShare()),
+        "#" + Words.percent(look.wetShare()),
+        "#" + (look.litres().known() ? Words.litres(look.litres()) : ""),
+        "#"
+            + rank(look.ranks().dry())
+            + " / "
+            + rank(look.ranks().wet())
+            + " / "
+            + rank(look.ranks().litres()),
+        String.join("; ", missing(look)));
+  }
+
+  private static String rank(Optional<Rank> rank) {
+    return rank.map(CoursePage::words).orElse("–");
+  }
+
+  /** Its place, and between which it may lie. */
+  private static String words(Rank rank) {
+    return rank.first() == rank.last()
+        ? "" + rank.place()
+        : rank.place() + " (" + rank.first() + "–" + rank.last() + ")";
+  }
+
+  private static List<String> missing(GreenLook look) {
+    List<String> missing = new ArrayList<>();
+    if (look.outcome() instanceof Outcome.NoMap none) {
+      missing.add("no map: " + none.why());
+    } else if (look.outcome() instanceof Outcome.Mapped map) {
+      if (map.watering() instanceof Watering.NotWorkedOut not) {
+        missing.add(not.why().toString());
+      }
+      if (!look.like().why().isEmpty()) {
+        missing.add("not ranked: " + look.like().why());
+      }
+    }
+    return missing;
+  }
+
+  private static void evenness(Page page, CourseOverview course) {
+    page.heading("How even the moisture is");
+    page.paragraph(
+        "Of the ground itself, the errors of the readings taken out. None of these figures says how"
+            + " evenly water is applied: that takes catch cans.");
+    page.table(
+        "evenness",
+        "Green",
+        "#Mean, % by volume",
+        "#SD",
+        "#Coefficient of variation",
+        "#Driest quarter over mean",
+        "#the same above wilt onset",
+        "#Uniformity of moisture",
+        "#In band",
+        "#Rank, 1 least even");
+    for (GreenLook look : course.greens()) {
+      look.mapped()
+          .ifPresent(
+              map -> {
+                Evenness even = map.evenness();
+                page.row(
+                    map.subject().green().id(),
+                    "#" + figure("%.1f", even.mean()),
+                    "#" + figure("%.1f", even.sd()),
+                    "#" + figure("%.0f %%", even.variationPct()),
+                    "#" + figure("%.2f", even.lowQuarter()),
+                    "#" + figure("%.2f", even.lowQuarterAvailable()),
+                    "#" + figure("%.0f %%", even.uniformityPct()),
+                    "#" + Words.percent(even.bandShare()),
+                    "#" + rank(look.ranks().uneven()));
+              });
+    }
+    page.end();
+  }
+
+  private static String figure(String format, Interval figure) {
+    if (!figure.known()) {
+      return "not known";
+    }
+    String best = String.format(Locale.ROOT, format, figure.best());
+    return Double.isNaN(figure.low())
+        ? best
+        : best
+            + " ("
+            + String.format(Locale.ROOT, format, figure.low())
+            + " to "
+            + String.format(Locale.ROOT, format, figure.high())
+            + ")";
+  }
+
+  private static void groups(Page page, CourseOverview course) {
+    Map<String, List<String>> groups = new LinkedHashMap<>();
+    for (GreenLook look : course.greens()) {
+      if (!look.like().label().isEmpty()) {
+        groups
+            .computeIfAbsent(look.like().label(), k -> new ArrayList<>())
+            .add(look.outcome().subject().green().id());
+      }
+    }
+    if (!groups.isEmpty()) {
+      page.heading("Which greens were compared");
+      groups.forEach((label, greens) -> page.paragraph(label + ": " + String.join(", ", greens)));
+    }
+  }
+}
