@@ -31,6 +31,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       PlanCommand.class,
       ReviewCommand.class,
       MapCommand.class,
+      AuditCommand.class,
       VariogramCommand.class,
       EstimateCommand.class,
       VerifyCommand.class

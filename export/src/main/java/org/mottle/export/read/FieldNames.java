@@ -55,6 +55,13 @@ public final class FieldNames {
   static final List<String> PLAN =
       List.of("plan_id", "green_id", "st_id", "seq", "role", "insertions");
 
+  static final List<String> CAN =
+      List.of("green_id", "can_id", "date", "ml", "mouth_cm2", "min_run", "mm_h", "wind_ms");
+
+  static final List<String> HEAD =
+      List.of(
+          "head_id", "green_id", "stn", "rad_m", "arc_from", "arc_to", "rate_mmh", "kpa", "state");
+
   static final List<String> MARK = List.of("mark_id", "head_id", "green_id");
 
   static final List<String> TIE =
@@ -85,7 +92,7 @@ public final class FieldNames {
           "note");
 
   private static final List<List<String>> TABLES =
-      List.of(READING, GREEN, CONDITIONS, PLAN, MARK, TIE, CoresReader.NAMES);
+      List.of(READING, GREEN, CONDITIONS, PLAN, MARK, TIE, CAN, HEAD, CoresReader.NAMES);
 
   private FieldNames() {}
 

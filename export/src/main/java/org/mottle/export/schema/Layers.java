@@ -362,6 +362,18 @@ public final class Layers {
   /** What was planned, and what the readings could tell. */
   public static final Layer PLAN = Tables.PLAN;
 
+  /** Catch cans. */
+  public static final Layer CATCH = IrrigationLayers.CATCH;
+
+  /** Sprinkler heads. */
+  public static final Layer HEAD = IrrigationLayers.HEAD;
+
+  /** Ground by the heads that reach it. */
+  public static final Layer COVER = IrrigationLayers.COVER;
+
+  /** Uniformity of the water applied. */
+  public static final Layer IRR = IrrigationLayers.IRR;
+
   /** Record of the run. */
   public static final Layer PROV = Tables.PROV;
 
@@ -369,7 +381,7 @@ public final class Layers {
   public static final List<Layer> ALL =
       List.of(
           GREEN, READING, ZONE, PATCH, CORE, ENVEL, SPOT, WATER, NEXTST, ISO, CELL, STATION, WALK,
-          SURVEY, EVEN, COURSE, VGM, FINDING, VISIT, PLAN, PROV);
+          SURVEY, EVEN, COURSE, VGM, FINDING, VISIT, PLAN, CATCH, HEAD, COVER, IRR, PROV);
 
   private Layers() {}
 }
