@@ -20,7 +20,7 @@ final class Page {
         vertical-align: top; }
       thead th { border-bottom: 2px solid #23402b; font-size: .9rem; }
       tr { break-inside: avoid; }
-      .num { text-align: right; white-space: nowrap; }
+      .num { text-align: right; }
       .box { width: 1.1rem; height: 1.1rem; border: 1.5px solid #1c1c1c; display: inline-block; }
       .small { font-size: .88rem; color: #3c3c3c; }
       .mind { border-left: 6px double #1c1c1c; padding: .2rem .8rem; margin: .8rem 0; }
