@@ -113,6 +113,11 @@ public sealed interface BandRule {
 
   /** Limits about the median of the visit's own readings. */
   record OwnMedian(String by, String on) implements BandRule {
+    private static final String NOT_A_LACK =
+        "it lies about the median of the visit, so dry and wet mean drier and wetter than the rest of"
+            + " the green, not too little or too much; litres to it would even the green out, and may"
+            + " be more than it needs";
+
     @Override
     public BandOutcome of(Green green, List<Reading> readings) {
       double median = Stations.of(readings).medianPct();
@@ -121,7 +126,7 @@ public sealed interface BandRule {
               new Refusal(
                   "a band for evenness lies about the median of the readings, and none is used",
                   "read the green, or give lo_pct and hi_pct"))
-          : new BandOutcome.Found(TargetBand.aroundMedian(median, by, on), List.of());
+          : new BandOutcome.Found(TargetBand.aroundMedian(median, by, on), List.of(NOT_A_LACK));
     }
   }
 }

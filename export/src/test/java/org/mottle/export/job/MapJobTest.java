@@ -21,6 +21,7 @@ import org.mottle.engine.mapping.UncertaintySettings;
 import org.mottle.engine.patch.ExpectedGround;
 import org.mottle.engine.patch.ZoneClass;
 import org.mottle.engine.progress.Progress;
+import org.mottle.engine.survey.TargetBand;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.read.InputOptions.MoistureUnit;
 import org.mottle.export.record.Fingerprint;
@@ -197,6 +198,35 @@ class MapJobTest {
     assertThat(mapped(report, "G1").parts().zones()).isEmpty();
     assertThat(folder.resolve("out/raster/G1_S1_vwc.tif")).exists();
     assertThat(folder.resolve("out/raster/G1_S1_cls.tif")).doesNotExist();
+  }
+
+  /** About a visit's own median: each visit has its band, in its row and in the record. */
+  @Test
+  void aBandForEvennessIsEachVisitsOwn() throws IOException {
+    List<String> one = Files.readAllLines(course.resolve("readings_S1.csv"));
+    List<String> other = Files.readAllLines(course.resolve("readings_S3.csv"));
+    Files.write(
+        course.resolve("g1.csv"),
+        Stream.of(one.stream().limit(1), of("G1", one), of("G1", other)).flatMap(l -> l).toList());
+    SiteSettings site =
+        SettingsReader.parse("s.yml", "bands: {default: {purpose: evenness}}")
+            .withCrs("EPSG:32628");
+    MapReport report = map("g1.csv", quick(site), "out", 2);
+    List<TargetBand> bands =
+        report.map().maps().stream().map(m -> m.subject().band().orElseThrow()).toList();
+    assertThat(bands).hasSize(2);
+    // after soaking rain the green is wetter than after dry days
+    assertThat(bands.get(0).lowPct()).isGreaterThan(bands.get(1).lowPct());
+    assertThat(Files.readString(folder.resolve("out/summary.json")))
+        .contains("\"band_prov\" : \"it is not recorded who set it, nor when\"")
+        .containsPattern("\"G1\" : \\{\\s*\"purpose\" : \"evenness\"")
+        .containsPattern("\"green G1, S3\" : \\{\\s*\"purpose\" : \"evenness\"");
+    assertThat(report.told())
+        .containsOnlyOnce("provisional band for green G1: it is not recorded who set it, nor when");
+  }
+
+  private static Stream<String> of(String green, List<String> lines) {
+    return lines.stream().filter(l -> l.startsWith(green + ","));
   }
 
   @Test

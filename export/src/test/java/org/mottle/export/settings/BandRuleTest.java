@@ -125,6 +125,10 @@ class BandRuleTest {
     Green green = green(Double.NaN, Double.NaN);
     TargetBand low = found(rule, green, readings(10, 30, 14, 12, 16)).of();
     assertThat(low).isEqualTo(TargetBand.aroundMedian(14, "site agronomist", "2025-05-01"));
+    assertThat(found(rule, green, readings(14)).remarks())
+        .singleElement()
+        .asString()
+        .contains("drier and wetter than the rest", "more than it needs");
     TargetBand even = found(rule, green, readings(28, 40, 32, 20)).of();
     assertThat(even.lowPct()).isCloseTo(27, within(1e-12));
     assertThat(even.highPct()).isCloseTo(33, within(1e-12));
