@@ -40,7 +40,7 @@ public final class CoursePage {
     course.greens().forEach(look -> green(page, look));
     page.end();
     page.small(
-        "Dry and wet are below and above the band that the site's agronomist set. Water wanted: one"
+        "Dry and wet are below and above the band of the green. Water wanted: one"
             + " pass over all dry ground, losses included; an upper guide, not an order.");
     evenness(page, course);
     rootZone(page, course, settings);

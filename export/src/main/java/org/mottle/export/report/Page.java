@@ -10,13 +10,14 @@ final class Page {
   private static final String STYLE =
       """
       @page { margin: 12mm; }
-      body { font: 15px/1.45 sans-serif; color: #1c1c1c; max-width: 70rem; margin: 1.2rem auto;
+      html { font-size: 15px; }
+      body { font: 1rem/1.4 sans-serif; color: #1c1c1c; max-width: 70rem; margin: 1.2rem auto;
         padding: 0 1rem; }
       h1 { font-size: 1.5rem; border-top: 6px solid #23402b; padding-top: .6rem; margin-bottom: .3rem; }
       h2 { font-size: 1.15rem; margin: 1.6rem 0 .4rem; break-after: avoid; }
       .wide { overflow-x: auto; }
       table { border-collapse: collapse; width: 100%; }
-      th, td { border-bottom: 1px solid #b8b8b0; padding: .25rem .5rem; text-align: left;
+      th, td { border-bottom: 1px solid #b8b8b0; padding: .2rem .4rem; text-align: left;
         vertical-align: top; }
       thead th { border-bottom: 2px solid #23402b; font-size: .9rem; }
       tr { break-inside: avoid; }
@@ -29,7 +30,9 @@ final class Page {
       figure svg { max-width: 100%; height: auto; }
       figcaption { font-size: .88rem; }
       ul { margin: .2rem 0; padding-left: 1.2rem; }
-      @media print { body { margin: 0; max-width: none; font-size: 11px; } .wide { overflow: visible; } }
+      @media print {
+        html { font-size: 10.5px; }
+        body { margin: 0; max-width: none; padding: 0; } .wide { overflow: visible; } }
       """;
 
   private final StringBuilder html = new StringBuilder();

@@ -202,11 +202,10 @@ public final class WateringPage {
   }
 
   private static String place(Stop stop) {
-    String xy = String.format(Locale.ROOT, " (%.1f, %.1f)", stop.place().x(), stop.place().y());
     return switch (stop.what()) {
-      case PATCH -> "dry patch " + stop.place().patch() + xy;
-      case SPOT -> "dry spot by station " + stop.place().station() + xy;
-      case REPELLENT -> "perhaps repellent, station " + stop.place().station() + xy;
+      case PATCH -> "dry patch " + stop.place().patch();
+      case SPOT -> "dry spot by station " + stop.place().station();
+      case REPELLENT -> "perhaps repellent, station " + stop.place().station();
     };
   }
 
