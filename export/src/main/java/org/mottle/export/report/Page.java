@@ -22,7 +22,6 @@ final class Page {
       thead th { border-bottom: 2px solid #23402b; font-size: .9rem; }
       tr { break-inside: avoid; }
       .num { text-align: right; }
-      .box { width: 1.1rem; height: 1.1rem; border: 1.5px solid #1c1c1c; display: inline-block; }
       .small { font-size: .88rem; color: #3c3c3c; }
       .mind { border-left: 6px double #1c1c1c; padding: .2rem .8rem; margin: .8rem 0; }
       .mind p { margin: .3rem 0; }
