@@ -54,6 +54,39 @@ final class Draws {
     return models;
   }
 
+  /** Under each shared draw what the other samples say of this one; its own sill is left open. */
+  List<OthersView> withoutOwn(Sample sample) {
+    int survey = surveys.indexOf(sample.survey());
+    if (survey < 0) {
+      throw new IllegalArgumentException(
+          "survey '" + sample.survey() + "' is not in the pool of " + surveys);
+    }
+    List<Sample> screened = Screening.of(List.of(sample)).samples();
+    Contrasts contrasts = screened.isEmpty() ? null : Contrasts.of(screened.get(0));
+    StationPairs pairs = StationPairs.of(sample.observations());
+    List<OthersView> views = new ArrayList<>();
+    for (int d = 0; d < shared.size(); d++) {
+      SharedDraw draw = shared.get(d);
+      double[] own =
+          own(draw, contrasts == null ? null : contrasts.spectrum(blurred.get(d)));
+      double[] ofSurvey = ofSurvey(draw, survey, own, surface.effect(sample));
+      double[] density = new double[sill.length];
+      double total = 0;
+      for (int g = 0; g < sill.length; g++) {
+        for (int s = 0; s < sill.length; s++) {
+          density[g] += ofSurvey[s] * draw.spread().share(s, g);
+        }
+        total += density[g];
+      }
+      for (int g = 0; g < sill.length; g++) {
+        density[g] /= total;
+      }
+      views.add(
+          new OthersView(draw.nugget(), sill, density, pairs.correlations(blurred.get(d))));
+    }
+    return views;
+  }
+
   /** Spreads samples that would otherwise be drawn alike; any fixed function of names will do. */
   private static double offset(String name) {
     double sum = 0;
@@ -73,27 +106,44 @@ final class Draws {
   private double[] ownSill(
       SharedDraw draw, int survey, Contrasts.Spectrum spectrum, double effect) {
     int n = sill.length;
-    double[] own = new double[n];
-    if (spectrum != null) {
+    double[] own = own(draw, spectrum);
+    double[] weight = ofSurvey(draw, survey, own, effect);
+    double topOwn = max(own);
+    double[] density = new double[n];
+    for (int s = 0; s < n; s++) {
       for (int g = 0; g < n; g++) {
+        density[g] += weight[s] * draw.spread().share(s, g) * Math.exp(own[g] - topOwn);
+      }
+    }
+    return density;
+  }
+
+  /** Log likelihood of the green's own sill; 0 where it has no spectrum. */
+  private double[] own(SharedDraw draw, Contrasts.Spectrum spectrum) {
+    double[] own = new double[sill.length];
+    if (spectrum != null) {
+      for (int g = 0; g < own.length; g++) {
         own[g] = SampleSurface.at(spectrum, draw.nugget(), sill[g]);
       }
     }
+    return own;
+  }
+
+  /** Density over the survey's sill, not scaled, with the discounted green taken out. */
+  private double[] ofSurvey(SharedDraw draw, int survey, double[] own, double effect) {
+    int n = sill.length;
     double[] ofSurvey = draw.sills()[survey];
     double topOwn = max(own);
     double topSurvey = max(ofSurvey);
-    double[] density = new double[n];
+    double[] weight = new double[n];
     for (int s = 0; s < n; s++) {
       double mixed = effect == 0 ? 1 : 0;
       for (int g = 0; g < n && effect > 0; g++) {
         mixed += draw.spread().share(s, g) * Math.exp((own[g] - topOwn) / effect);
       }
-      double weight = Math.exp(ofSurvey[s] - topSurvey) / Math.max(mixed, Double.MIN_NORMAL);
-      for (int g = 0; g < n; g++) {
-        density[g] += weight * draw.spread().share(s, g) * Math.exp(own[g] - topOwn);
-      }
+      weight[s] = Math.exp(ofSurvey[s] - topSurvey) / Math.max(mixed, Double.MIN_NORMAL);
     }
-    return density;
+    return weight;
   }
 
   private double quantile(double[] density, double share) {

@@ -149,4 +149,15 @@ public final class PooledVariogram implements PooledOutcome {
   public List<NestedModel> draws(Sample sample) {
     return draws.of(sample);
   }
+
+  /**
+   * What all the other greens say of one green in one survey, under equally likely sets of shape,
+   * range and nugget: its sill is left as open as the greens of the survey differ, and its own
+   * readings do not enter it. For tests of whether those readings hold more than the others show.
+   *
+   * @param sample a sample of a survey of the pool
+   */
+  public List<OthersView> othersOf(Sample sample) {
+    return draws.withoutOwn(sample);
+  }
 }

@@ -1,0 +1,24 @@
+package org.mottle.engine.irrigation;
+
+/**
+ * What the readings of one green in one survey say of each head, before any prior probability.
+ * Immutable; arrays are copied in and out.
+ *
+ * @param logBayes [heads] logarithm of the likelihood with a shortfall of that head over that
+ *     without any
+ * @param logSpot the same for one dry or wet place of another cause
+ * @param effectPct [heads] shortfall to expect if there is one, at the station where the head's
+ *     share is greatest, % by volume, below 0
+ * @param effectSd [heads] its standard deviation
+ * @param shown [heads] prior standard deviation of the shortfall over its standard error: below
+ *     about 1 the stations cannot show it
+ */
+record SectorEvidence(
+    double[] logBayes, double logSpot, double[] effectPct, double[] effectSd, double[] shown) {
+  SectorEvidence {
+    logBayes = logBayes.clone();
+    effectPct = effectPct.clone();
+    effectSd = effectSd.clone();
+    shown = shown.clone();
+  }
+}
