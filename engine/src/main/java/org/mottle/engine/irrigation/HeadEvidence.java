@@ -1,21 +1,14 @@
 package org.mottle.engine.irrigation;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.stream.IntStream;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.GeometryFactory;
-import org.mottle.engine.likelihood.PooledVariogram;
 import org.mottle.engine.mapping.GreenReadings;
-import org.mottle.engine.mapping.MappingSettings;
+import org.mottle.engine.mapping.MapVariogram;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.SurveyMap;
-import org.mottle.engine.observation.Observations;
 import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.survey.Conditions;
@@ -27,6 +20,9 @@ import org.mottle.engine.survey.WaterHistory;
  * consistent with ({@link GreenHistory}). Immutable.
  */
 public final class HeadEvidence {
+  /** Views of the covariance that are integrated over. */
+  private static final int VIEWS = 9;
+
   private final SectorPrior prior;
   private final SurveyMap map;
   private final List<Head> heads;
@@ -60,7 +56,7 @@ public final class HeadEvidence {
 
   private List<HeadFinding> findings(int threads, Progress progress) {
     List<Outcome> outcomes = map.outcomes();
-    List<Optional<SectorEvidence>> evidence = new ArrayList<>();
+    List<WaterHistory> history = outcomes.stream().map(this::history).toList();
     SectorEvidence[] found = new SectorEvidence[outcomes.size()];
     Panels.run(
         found.length,
@@ -71,32 +67,36 @@ public final class HeadEvidence {
         () ->
             (from, to) -> {
               for (int i = from; i < to; i++) {
-                found[i] = evidence(outcomes.get(i)).orElse(null);
+                found[i] = evidence(i, history).orElse(null);
               }
             });
-    Arrays.stream(found).map(Optional::ofNullable).forEach(evidence::add);
     Map<String, List<Integer>> byGreen = new LinkedHashMap<>();
-    for (int i = 0; i < outcomes.size(); i++) {
-      byGreen
-          .computeIfAbsent(outcomes.get(i).subject().green().id(), k -> new ArrayList<>())
-          .add(i);
+    for (int i = 0; i < found.length; i++) {
+      byGreen.computeIfAbsent(green(i), k -> new ArrayList<>()).add(i);
     }
     List<List<HeadFinding>> inOrder = new ArrayList<>();
     outcomes.forEach(o -> inOrder.add(List.of()));
     byGreen.forEach(
         (green, members) -> {
           List<Head> own = of(green);
-          List<WaterHistory> history = members.stream().map(i -> history(outcomes.get(i))).toList();
+          List<WaterHistory> ofGreen = members.stream().map(history::get).toList();
           GreenHistory causes =
               new GreenHistory(
-                  prior, history, members.stream().map(evidence::get).toList(), own.size());
+                  prior,
+                  ofGreen,
+                  members.stream().map(i -> Optional.ofNullable(found[i])).toList(),
+                  own.size());
           for (int s = 0; s < members.size(); s++) {
             inOrder.set(
                 members.get(s),
-                new HeadWords(outcomes.get(members.get(s)), history, s, causes).findings(own));
+                new HeadWords(outcomes.get(members.get(s)), ofGreen, s, causes).findings(own));
           }
         });
     return inOrder.stream().flatMap(List::stream).toList();
+  }
+
+  private String green(int outcome) {
+    return map.outcomes().get(outcome).subject().green().id();
   }
 
   private List<Head> of(String green) {
@@ -114,36 +114,49 @@ public final class HeadEvidence {
         .orElse(WaterHistory.UNKNOWN);
   }
 
-  private Optional<SectorEvidence> evidence(Outcome outcome) {
-    List<Head> own = of(outcome.subject().green().id());
-    if (own.isEmpty() || !(outcome instanceof Outcome.Mapped mapped)) {
+  private Optional<SectorEvidence> evidence(int outcome, List<WaterHistory> history) {
+    List<Head> own = of(green(outcome));
+    Optional<MapVariogram> variogram = variogram(outcome);
+    if (own.isEmpty() || variogram.isEmpty()) {
       return Optional.empty();
     }
-    Optional<PooledVariogram> pooled = mapped.basis().variogram().flatMap(v -> v.pooled());
-    return pooled.map(p -> test(mapped, own, p, map.settings()));
-  }
-
-  private SectorEvidence test(
-      Outcome.Mapped mapped, List<Head> own, PooledVariogram pooled, MappingSettings settings) {
-    GreenReadings readings = GreenReadings.of(mapped, settings);
-    Observations o = readings.observations();
+    List<Integer> seen = new ArrayList<>(List.of(outcome));
+    for (int i = 0; i < history.size(); i++) {
+      boolean dry =
+          history.get(i) == WaterHistory.AFTER_RAIN || history.get(i) == WaterHistory.DRYING;
+      if (i != outcome
+          && dry
+          && green(i).equals(green(outcome))
+          && variogram(i).filter(v -> v == variogram.get()).isPresent()) {
+        seen.add(i);
+      }
+    }
     SectorPattern pattern = new SectorPattern(heads);
-    return new SectorTest(
-            prior,
-            o,
-            readings.insertions(),
-            inside(o, mapped.subject().green().outline()),
-            own.stream().map(h -> pattern.shares(h, o.xs(), o.ys())).toList())
-        .under(pooled.othersOf(readings.sample()));
+    List<SectorSurvey> surveys =
+        seen.stream()
+            .map(i -> (Outcome.Mapped) map.outcomes().get(i))
+            .map(
+                m ->
+                    SectorSurvey.of(
+                        GreenReadings.of(m, map.settings()),
+                        m.subject().green().outline(),
+                        pattern,
+                        own))
+            .toList();
+    return Optional.of(
+        new SectorTest(prior, surveys)
+            .under(
+                variogram
+                    .get()
+                    .pooled()
+                    .orElseThrow()
+                    .othersOf(surveys.stream().map(SectorSurvey::sample).toList(), VIEWS)));
   }
 
-  /** How far inside the outline each station stands, m; 0 outside. */
-  private static double[] inside(Observations o, Geometry outline) {
-    Geometry edge = outline.getBoundary();
-    GeometryFactory factory = outline.getFactory();
-    return IntStream.range(0, o.size())
-        .mapToObj(i -> factory.createPoint(new Coordinate(o.x(i), o.y(i))))
-        .mapToDouble(p -> outline.covers(p) ? edge.distance(p) : 0)
-        .toArray();
+  /** Behind the map of an outcome, where there is one. */
+  private Optional<MapVariogram> variogram(int outcome) {
+    return map.outcomes().get(outcome) instanceof Outcome.Mapped m
+        ? m.basis().variogram().filter(v -> v.pooled().isPresent())
+        : Optional.empty();
   }
 }

@@ -32,7 +32,7 @@ final class HeadWords {
     List<Integer> order =
         IntStream.range(0, heads.size())
             .boxed()
-            .sorted(Comparator.comparingDouble(h -> -e.logBayes()[h]))
+            .sorted(Comparator.comparingDouble(h -> -e.logHead()[h]))
             .toList();
     for (int h = 0; h < heads.size(); h++) {
       findings.add(

@@ -1,12 +1,13 @@
 package org.mottle.engine.irrigation;
 
 /**
- * What the readings of one green in one survey say of each head, before any prior probability.
- * Immutable; arrays are copied in and out.
+ * What the readings of one green in one survey say of each head, those of the surveys it is seen
+ * beside given, before any prior probability. Immutable; arrays are copied in and out.
  *
- * @param logBayes [heads] logarithm of the likelihood with a shortfall of that head over that
- *     without any
- * @param logSpot the same for one dry or wet place of another cause
+ * @param logHead [heads] logarithm of the likelihood with a shortfall of that head in this survey
+ *     over that without any
+ * @param logGround [heads] the same for ground under that head that is dry in all the surveys
+ * @param logSpot the same for one dry or wet place of another cause in this survey
  * @param effectPct [heads] shortfall to expect if there is one, at the station where the head's
  *     share is greatest, % by volume, below 0
  * @param effectSd [heads] its standard deviation
@@ -14,9 +15,15 @@ package org.mottle.engine.irrigation;
  *     about 1 the stations cannot show it
  */
 record SectorEvidence(
-    double[] logBayes, double logSpot, double[] effectPct, double[] effectSd, double[] shown) {
+    double[] logHead,
+    double[] logGround,
+    double logSpot,
+    double[] effectPct,
+    double[] effectSd,
+    double[] shown) {
   SectorEvidence {
-    logBayes = logBayes.clone();
+    logHead = logHead.clone();
+    logGround = logGround.clone();
     effectPct = effectPct.clone();
     effectSd = effectSd.clone();
     shown = shown.clone();

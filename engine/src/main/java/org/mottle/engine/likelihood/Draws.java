@@ -27,11 +27,7 @@ final class Draws {
   }
 
   List<NestedModel> of(Sample sample) {
-    int survey = surveys.indexOf(sample.survey());
-    if (survey < 0) {
-      throw new IllegalArgumentException(
-          "survey '" + sample.survey() + "' is not in the pool of " + surveys);
-    }
+    int survey = survey(sample);
     List<Sample> screened = Screening.of(List.of(sample)).samples();
     Contrasts contrasts = screened.isEmpty() ? null : Contrasts.of(screened.get(0));
     double start =
@@ -54,37 +50,54 @@ final class Draws {
     return models;
   }
 
-  /** Under each shared draw what the other samples say of this one; its own sill is left open. */
-  List<OthersView> withoutOwn(Sample sample) {
+  /** Under some of the shared draws, evenly taken, what the other samples say of these. */
+  List<OthersView> withoutOwn(List<Sample> samples, int most) {
+    int count = Math.min(most, shared.size());
+    JointPairs pairs = JointPairs.of(samples.stream().map(Sample::observations).toList());
+    List<OthersView> views = new ArrayList<>();
+    for (int k = 0; k < count; k++) {
+      int d = (int) ((k + 0.5) * shared.size() / count);
+      double[][] density = new double[samples.size()][];
+      for (int s = 0; s < density.length; s++) {
+        density[s] = withoutOwn(samples.get(s), d);
+      }
+      views.add(
+          OthersView.of(shared.get(d).nugget(), sill, density, pairs.correlations(blurred.get(d))));
+    }
+    return views;
+  }
+
+  /** Density of a green's sill over the nodes, its own readings left out, to the sum 1. */
+  private double[] withoutOwn(Sample sample, int d) {
+    int survey = survey(sample);
+    SharedDraw draw = shared.get(d);
+    List<Sample> screened = Screening.of(List.of(sample)).samples();
+    double[] own =
+        own(
+            draw,
+            screened.isEmpty() ? null : Contrasts.of(screened.get(0)).spectrum(blurred.get(d)));
+    double[] ofSurvey = ofSurvey(draw, survey, own, surface.effect(sample));
+    double[] density = new double[sill.length];
+    double total = 0;
+    for (int g = 0; g < sill.length; g++) {
+      for (int s = 0; s < sill.length; s++) {
+        density[g] += ofSurvey[s] * draw.spread().share(s, g);
+      }
+      total += density[g];
+    }
+    for (int g = 0; g < sill.length; g++) {
+      density[g] /= total;
+    }
+    return density;
+  }
+
+  private int survey(Sample sample) {
     int survey = surveys.indexOf(sample.survey());
     if (survey < 0) {
       throw new IllegalArgumentException(
           "survey '" + sample.survey() + "' is not in the pool of " + surveys);
     }
-    List<Sample> screened = Screening.of(List.of(sample)).samples();
-    Contrasts contrasts = screened.isEmpty() ? null : Contrasts.of(screened.get(0));
-    StationPairs pairs = StationPairs.of(sample.observations());
-    List<OthersView> views = new ArrayList<>();
-    for (int d = 0; d < shared.size(); d++) {
-      SharedDraw draw = shared.get(d);
-      double[] own =
-          own(draw, contrasts == null ? null : contrasts.spectrum(blurred.get(d)));
-      double[] ofSurvey = ofSurvey(draw, survey, own, surface.effect(sample));
-      double[] density = new double[sill.length];
-      double total = 0;
-      for (int g = 0; g < sill.length; g++) {
-        for (int s = 0; s < sill.length; s++) {
-          density[g] += ofSurvey[s] * draw.spread().share(s, g);
-        }
-        total += density[g];
-      }
-      for (int g = 0; g < sill.length; g++) {
-        density[g] /= total;
-      }
-      views.add(
-          new OthersView(draw.nugget(), sill, density, pairs.correlations(blurred.get(d))));
-    }
-    return views;
+    return survey;
   }
 
   /** Spreads samples that would otherwise be drawn alike; any fixed function of names will do. */

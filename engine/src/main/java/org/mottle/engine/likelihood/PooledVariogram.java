@@ -151,13 +151,15 @@ public final class PooledVariogram implements PooledOutcome {
   }
 
   /**
-   * What all the other greens say of one green in one survey, under equally likely sets of shape,
-   * range and nugget: its sill is left as open as the greens of the survey differ, and its own
-   * readings do not enter it. For tests of whether those readings hold more than the others show.
+   * What all the other greens say of one green in one or more surveys, under equally likely sets of
+   * shape, range and nugget: its sills are left as open as the greens of a survey differ, and its
+   * own readings do not enter them. For tests of whether those readings hold more than the others
+   * show.
    *
-   * @param sample a sample of a survey of the pool
+   * @param samples of one green, each of a survey of the pool
+   * @param most views at most
    */
-  public List<OthersView> othersOf(Sample sample) {
-    return draws.withoutOwn(sample);
+  public List<OthersView> othersOf(List<Sample> samples, int most) {
+    return draws.withoutOwn(samples, most);
   }
 }

@@ -113,8 +113,7 @@ class HeadStudyTest {
   static List<SectorPrior> variants() {
     return List.of(
         SectorPrior.DEFAULT,
-        new SectorPrior(0.03, 0.03, 0.2, 7, 5, 0.1, 1.5),
-        new SectorPrior(0.03, 0.03, 0.2, 10, 5, 0.2, 1.5),
+        new SectorPrior(0.03, 0.03, 0.2, 10, 5, 0.05, 1.5),
         new SectorPrior(0.03, 0.01, 0.4, 10, 7, 0.1, 1.5));
   }
 }
