@@ -28,8 +28,7 @@ public final class HeadEvidence {
   private final List<Head> heads;
   private final List<Conditions> conditions;
 
-  private HeadEvidence(
-      SectorPrior prior, SurveyMap map, List<Head> heads, List<Conditions> conditions) {
+  HeadEvidence(SectorPrior prior, SurveyMap map, List<Head> heads, List<Conditions> conditions) {
     this.prior = prior;
     this.map = map;
     this.heads = List.copyOf(heads);
@@ -56,20 +55,8 @@ public final class HeadEvidence {
 
   private List<HeadFinding> findings(int threads, Progress progress) {
     List<Outcome> outcomes = map.outcomes();
-    List<WaterHistory> history = outcomes.stream().map(this::history).toList();
-    SectorEvidence[] found = new SectorEvidence[outcomes.size()];
-    Panels.run(
-        found.length,
-        1,
-        threads,
-        "heads",
-        progress,
-        () ->
-            (from, to) -> {
-              for (int i = from; i < to; i++) {
-                found[i] = evidence(i, history).orElse(null);
-              }
-            });
+    List<WaterHistory> history = histories();
+    SectorEvidence[] found = sectors(history, threads, progress);
     Map<String, List<Integer>> byGreen = new LinkedHashMap<>();
     for (int i = 0; i < found.length; i++) {
       byGreen.computeIfAbsent(green(i), k -> new ArrayList<>()).add(i);
@@ -89,10 +76,32 @@ public final class HeadEvidence {
           for (int s = 0; s < members.size(); s++) {
             inOrder.set(
                 members.get(s),
-                new HeadWords(outcomes.get(members.get(s)), ofGreen, s, causes).findings(own));
+                new HeadWords(outcomes.get(members.get(s)), s, causes).findings(own));
           }
         });
     return inOrder.stream().flatMap(List::stream).toList();
+  }
+
+  List<WaterHistory> histories() {
+    return map.outcomes().stream().map(this::history).toList();
+  }
+
+  /** Of each outcome; null where it cannot be tested. */
+  SectorEvidence[] sectors(List<WaterHistory> history, int threads, Progress progress) {
+    SectorEvidence[] found = new SectorEvidence[history.size()];
+    Panels.run(
+        found.length,
+        1,
+        threads,
+        "heads",
+        progress,
+        () ->
+            (from, to) -> {
+              for (int i = from; i < to; i++) {
+                found[i] = evidence(i, history).orElse(null);
+              }
+            });
+    return found;
   }
 
   private String green(int outcome) {

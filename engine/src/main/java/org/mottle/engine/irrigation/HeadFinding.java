@@ -30,11 +30,10 @@ public record HeadFinding(
    * @param effectPct shortfall to expect if there is one, at the station where the head's share of
    *     the water is greatest, % by volume, below 0
    * @param effectSd its standard deviation
-   * @param probability that this head gives too little, of all that could explain the survey's
-   *     readings, surveys after rain in sight
-   * @param combined the same over all surveys after irrigation, if it were so in all of them
-   * @param pattern probability that the ground of this head is drier than the rest, whatever the
-   *     cause: the head or the ground itself
+   * @param probability that this head gives too little, from this survey and those seen beside it
+   * @param combined the same with all surveys after irrigation; decides what is suggested
+   * @param ground probability that the ground of this head is dry whatever it is given: soil, slope
+   * @param spot probability that one dry or wet place of another cause is what is seen
    * @param rank among the heads of the green in this survey, 1 the first; 0 where not tested
    */
   public record Evidence(
@@ -42,10 +41,11 @@ public record HeadFinding(
       double effectSd,
       double probability,
       double combined,
-      double pattern,
+      double ground,
+      double spot,
       int rank) {
     static final Evidence NONE =
-        new Evidence(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, 0);
+        new Evidence(Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, Double.NaN, 0);
   }
 
   /** What is suggested. */

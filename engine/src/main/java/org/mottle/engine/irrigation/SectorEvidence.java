@@ -13,6 +13,7 @@ package org.mottle.engine.irrigation;
  * @param effectSd [heads] its standard deviation
  * @param shown [heads] prior standard deviation of the shortfall over its standard error: below
  *     about 1 the stations cannot show it
+ * @param beside surveys seen beside this one
  */
 record SectorEvidence(
     double[] logHead,
@@ -20,7 +21,8 @@ record SectorEvidence(
     double logSpot,
     double[] effectPct,
     double[] effectSd,
-    double[] shown) {
+    double[] shown,
+    int beside) {
   SectorEvidence {
     logHead = logHead.clone();
     logGround = logGround.clone();

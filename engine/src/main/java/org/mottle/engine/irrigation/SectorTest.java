@@ -291,7 +291,8 @@ final class SectorTest {
         logMean(Arrays.copyOfRange(logs, 2 * heads, p)),
         effect,
         sd,
-        shown);
+        shown,
+        surveys - 1);
   }
 
   /** Logarithm of the mean of what these are logarithms of. */

@@ -25,10 +25,10 @@ import org.mottle.engine.progress.Progress;
 import org.mottle.engine.review.ReviewedVisit;
 import org.mottle.engine.survey.Conditions;
 
-class HeadStudyTest {
+public class HeadStudyTest {
   @TempDir Path folder;
 
-  static List<Head> heads() {
+  public static List<Head> heads() {
     List<Head> heads = new ArrayList<>();
     for (GreenSite green : CoursePlace.greens()) {
       for (org.mottle.demo.site.Head h : org.mottle.demo.site.Head.of(green)) {
@@ -57,29 +57,8 @@ class HeadStudyTest {
       out.println("seed,variant,green,survey,history,head,rank,effect,sd,prob,comb,pattern");
       for (int seed = Integer.parseInt(range[0]); seed <= Integer.parseInt(range[1]); seed++) {
         long t0 = System.nanoTime();
-        FieldWork work = PlantedDefectsTest.work(seed, folder);
-        List<GreenSurvey> subjects = new ArrayList<>();
         List<Conditions> conditions = new ArrayList<>();
-        for (ReviewedVisit v : work.reviewed().visits()) {
-          subjects.add(
-              new GreenSurvey(
-                  v.visit().green(),
-                  v.visit().surveyId(),
-                  v.visit().readings(),
-                  Optional.empty(),
-                  v.obstacle(),
-                  work.errors(v)));
-          v.visit().conditions().ifPresent(conditions::add);
-        }
-        MappingSettings d = MappingSettings.defaults();
-        UncertaintySettings u = d.uncertainty();
-        SurveyMap map =
-            new SurveyMapper(
-                    d.withCellM(1)
-                        .withUncertainty(
-                            new UncertaintySettings(
-                                u.draws(), 25, u.seed(), 0, u.operatorSdPct())))
-                .map(subjects, 2, Progress.NONE);
+        SurveyMap map = map(seed, folder, conditions);
         long t1 = System.nanoTime();
         int variant = 0;
         for (SectorPrior prior : variants()) {
@@ -99,7 +78,7 @@ class HeadStudyTest {
                 f.evidence().effectSd(),
                 f.evidence().probability(),
                 f.evidence().combined(),
-                f.evidence().pattern());
+                f.evidence().ground());
           }
           variant++;
         }
@@ -110,10 +89,31 @@ class HeadStudyTest {
     }
   }
 
+  public static SurveyMap map(long seed, Path folder, List<Conditions> conditions) throws IOException {
+        FieldWork work = PlantedDefectsTest.work(seed, folder);
+        List<GreenSurvey> subjects = new ArrayList<>();
+        for (ReviewedVisit v : work.reviewed().visits()) {
+          subjects.add(
+              new GreenSurvey(
+                  v.visit().green(),
+                  v.visit().surveyId(),
+                  v.visit().readings(),
+                  Optional.empty(),
+                  v.obstacle(),
+                  work.errors(v)));
+          v.visit().conditions().ifPresent(conditions::add);
+        }
+        MappingSettings d = MappingSettings.defaults();
+        UncertaintySettings u = d.uncertainty();
+        return new SurveyMapper(
+                    d.withCellM(1)
+                        .withUncertainty(
+                            new UncertaintySettings(
+                                u.draws(), 25, u.seed(), 0, u.operatorSdPct())))
+                .map(subjects, 2, Progress.NONE);
+  }
+
   static List<SectorPrior> variants() {
-    return List.of(
-        SectorPrior.DEFAULT,
-        new SectorPrior(0.03, 0.03, 0.2, 10, 5, 0.05, 1.5),
-        new SectorPrior(0.03, 0.01, 0.4, 10, 7, 0.1, 1.5));
+    return List.of(SectorPrior.DEFAULT);
   }
 }
