@@ -27,11 +27,7 @@ final class Draws {
   }
 
   List<NestedModel> of(Sample sample) {
-    int survey = surveys.indexOf(sample.survey());
-    if (survey < 0) {
-      throw new IllegalArgumentException(
-          "survey '" + sample.survey() + "' is not in the pool of " + surveys);
-    }
+    int survey = survey(sample);
     List<Sample> screened = Screening.of(List.of(sample)).samples();
     Contrasts contrasts = screened.isEmpty() ? null : Contrasts.of(screened.get(0));
     double start =
@@ -54,6 +50,56 @@ final class Draws {
     return models;
   }
 
+  /** Under some of the shared draws, evenly taken, what the other samples say of these. */
+  List<OthersView> withoutOwn(List<Sample> samples, int most) {
+    int count = Math.min(most, shared.size());
+    JointPairs pairs = JointPairs.of(samples.stream().map(Sample::observations).toList());
+    List<OthersView> views = new ArrayList<>();
+    for (int k = 0; k < count; k++) {
+      int d = (int) ((k + 0.5) * shared.size() / count);
+      double[][] density = new double[samples.size()][];
+      for (int s = 0; s < density.length; s++) {
+        density[s] = withoutOwn(samples.get(s), d);
+      }
+      views.add(
+          OthersView.of(shared.get(d).nugget(), sill, density, pairs.correlations(blurred.get(d))));
+    }
+    return views;
+  }
+
+  /** Density of a green's sill over the nodes, its own readings left out, to the sum 1. */
+  private double[] withoutOwn(Sample sample, int d) {
+    int survey = survey(sample);
+    SharedDraw draw = shared.get(d);
+    List<Sample> screened = Screening.of(List.of(sample)).samples();
+    double[] own =
+        own(
+            draw,
+            screened.isEmpty() ? null : Contrasts.of(screened.get(0)).spectrum(blurred.get(d)));
+    double[] ofSurvey = ofSurvey(draw, survey, own, surface.effect(sample));
+    double[] density = new double[sill.length];
+    double total = 0;
+    for (int g = 0; g < sill.length; g++) {
+      for (int s = 0; s < sill.length; s++) {
+        density[g] += ofSurvey[s] * draw.spread().share(s, g);
+      }
+      total += density[g];
+    }
+    for (int g = 0; g < sill.length; g++) {
+      density[g] /= total;
+    }
+    return density;
+  }
+
+  private int survey(Sample sample) {
+    int survey = surveys.indexOf(sample.survey());
+    if (survey < 0) {
+      throw new IllegalArgumentException(
+          "survey '" + sample.survey() + "' is not in the pool of " + surveys);
+    }
+    return survey;
+  }
+
   /** Spreads samples that would otherwise be drawn alike; any fixed function of names will do. */
   private static double offset(String name) {
     double sum = 0;
@@ -73,27 +119,44 @@ final class Draws {
   private double[] ownSill(
       SharedDraw draw, int survey, Contrasts.Spectrum spectrum, double effect) {
     int n = sill.length;
-    double[] own = new double[n];
-    if (spectrum != null) {
+    double[] own = own(draw, spectrum);
+    double[] weight = ofSurvey(draw, survey, own, effect);
+    double topOwn = max(own);
+    double[] density = new double[n];
+    for (int s = 0; s < n; s++) {
       for (int g = 0; g < n; g++) {
+        density[g] += weight[s] * draw.spread().share(s, g) * Math.exp(own[g] - topOwn);
+      }
+    }
+    return density;
+  }
+
+  /** Log likelihood of the green's own sill; 0 where it has no spectrum. */
+  private double[] own(SharedDraw draw, Contrasts.Spectrum spectrum) {
+    double[] own = new double[sill.length];
+    if (spectrum != null) {
+      for (int g = 0; g < own.length; g++) {
         own[g] = SampleSurface.at(spectrum, draw.nugget(), sill[g]);
       }
     }
+    return own;
+  }
+
+  /** Density over the survey's sill, not scaled, with the discounted green taken out. */
+  private double[] ofSurvey(SharedDraw draw, int survey, double[] own, double effect) {
+    int n = sill.length;
     double[] ofSurvey = draw.sills()[survey];
     double topOwn = max(own);
     double topSurvey = max(ofSurvey);
-    double[] density = new double[n];
+    double[] weight = new double[n];
     for (int s = 0; s < n; s++) {
       double mixed = effect == 0 ? 1 : 0;
       for (int g = 0; g < n && effect > 0; g++) {
         mixed += draw.spread().share(s, g) * Math.exp((own[g] - topOwn) / effect);
       }
-      double weight = Math.exp(ofSurvey[s] - topSurvey) / Math.max(mixed, Double.MIN_NORMAL);
-      for (int g = 0; g < n; g++) {
-        density[g] += weight * draw.spread().share(s, g) * Math.exp(own[g] - topOwn);
-      }
+      weight[s] = Math.exp(ofSurvey[s] - topSurvey) / Math.max(mixed, Double.MIN_NORMAL);
     }
-    return density;
+    return weight;
   }
 
   private double quantile(double[] density, double share) {

@@ -149,4 +149,17 @@ public final class PooledVariogram implements PooledOutcome {
   public List<NestedModel> draws(Sample sample) {
     return draws.of(sample);
   }
+
+  /**
+   * What all the other greens say of one green in one or more surveys, under equally likely sets of
+   * shape, range and nugget: its sills are left as open as the greens of a survey differ, and its
+   * own readings do not enter them. For tests of whether those readings hold more than the others
+   * show.
+   *
+   * @param samples of one green, each of a survey of the pool
+   * @param most views at most
+   */
+  public List<OthersView> othersOf(List<Sample> samples, int most) {
+    return draws.withoutOwn(samples, most);
+  }
 }
