@@ -83,7 +83,8 @@ final class DemoCommand implements Callable<Integer> {
               site.withCrs("EPSG:32628"),
               new MapRequest.Output(out, common.overwrite, formats, options.cells),
               common.threads(),
-              beside(course)),
+              beside(course),
+              Optional.of(course.resolve("heads.geojson").toString())),
           common);
     } finally {
       if (inputs == null) {

@@ -40,6 +40,14 @@ final class MapCommand implements Callable<Integer> {
   String readings;
 
   @Option(
+      names = "--heads",
+      paramLabel = "FILE",
+      description =
+          "Sprinkler heads: points with head_id, rad_m, arc_from, arc_to; moisture then says which"
+              + " head to look at.")
+  String heads;
+
+  @Option(
       names = "--survey",
       paramLabel = "ID",
       description = "Map this survey only; default: every survey of the file.")
@@ -72,7 +80,8 @@ final class MapCommand implements Callable<Integer> {
             chosen,
             new MapRequest.Output(site.out, common.overwrite, formats, options.cells),
             common.threads(),
-            field.files());
+            field.files(),
+            Optional.ofNullable(heads));
     return run(request, common);
   }
 

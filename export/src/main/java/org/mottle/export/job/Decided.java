@@ -7,6 +7,7 @@ import org.mottle.engine.course.CourseOverview;
 import org.mottle.engine.course.GreenLook;
 import org.mottle.engine.course.HandWatering;
 import org.mottle.engine.course.VisitRecord;
+import org.mottle.engine.irrigation.HeadFinding;
 import org.mottle.engine.mapping.SurveyMap;
 
 /**
@@ -16,15 +17,25 @@ import org.mottle.engine.mapping.SurveyMap;
  * @param visits every green and survey, compared with its like
  * @param course every green by its last survey
  * @param watering dry places in walking order
+ * @param heads what the moisture says of heads; empty where none were given
  */
 record Decided(
-    SurveyMap map, List<GreenLook> visits, CourseOverview course, HandWatering watering) {
+    SurveyMap map,
+    List<GreenLook> visits,
+    CourseOverview course,
+    HandWatering watering,
+    List<HeadFinding> heads) {
 
-  static Decided of(SurveyMap map, List<VisitRecord> records, Optional<OffsetDateTime> watering) {
+  static Decided of(
+      SurveyMap map,
+      List<VisitRecord> records,
+      Optional<OffsetDateTime> watering,
+      List<HeadFinding> heads) {
     return new Decided(
         map,
         CourseOverview.visits(map, records),
         CourseOverview.of(map, records),
-        HandWatering.of(map, records, map.settings().watering(), watering));
+        HandWatering.of(map, records, map.settings().watering(), watering),
+        heads);
   }
 }

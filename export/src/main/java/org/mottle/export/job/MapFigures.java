@@ -23,7 +23,16 @@ public final class MapFigures {
     figures.put("told", told);
     for (LayerData layer : layers) {
       switch (layer.layer().name()) {
-        case "survey", "even", "course", "vgm", "zone", "patch", "spot", "water", "nextst" ->
+        case "survey",
+            "even",
+            "course",
+            "vgm",
+            "zone",
+            "patch",
+            "spot",
+            "water",
+            "sector",
+            "nextst" ->
             figures.put(layer.layer().name(), rows(layer));
         default -> {}
       }

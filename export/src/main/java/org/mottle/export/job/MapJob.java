@@ -7,6 +7,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.mottle.engine.course.VisitRecord;
+import org.mottle.engine.irrigation.HeadEvidence;
+import org.mottle.engine.irrigation.HeadFinding;
+import org.mottle.engine.irrigation.SectorPrior;
 import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.mapping.SurveyMap;
 import org.mottle.engine.mapping.SurveyMapper;
@@ -14,12 +17,15 @@ import org.mottle.engine.progress.Progress;
 import org.mottle.engine.review.Finding;
 import org.mottle.engine.review.ReviewedVisit;
 import org.mottle.engine.review.Severity;
+import org.mottle.engine.survey.Conditions;
 import org.mottle.engine.survey.Reading;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.field.FieldWork;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.read.Greens;
 import org.mottle.export.read.GreensReader;
+import org.mottle.export.read.Heads;
+import org.mottle.export.read.HeadsReader;
 import org.mottle.export.read.InputOptions;
 import org.mottle.export.read.Readings;
 import org.mottle.export.read.ReadingsReader;
@@ -61,6 +67,9 @@ public final class MapJob {
     List<String> told = new ArrayList<>(greens.notes());
     Taken taken = request.field().isEmpty() ? asRead(greens) : reviewed(greens, progress);
     told.addAll(taken.told());
+    Optional<Heads> heads =
+        request.heads().map(file -> HeadsReader.read(file, inputOptions(), greens));
+    heads.ifPresent(h -> told.addAll(h.notes()));
     List<GreenSurvey> subjects = taken.subjects();
     told.addAll(Subjects.unread(subjects, greens));
     told.addAll(BandsTold.of(subjects, request.site().bands()));
@@ -69,7 +78,13 @@ public final class MapJob {
     SurveyMap map =
         new SurveyMapper(request.site().mapping()).map(subjects, request.threads(), progress);
 
-    Decided decided = Decided.of(map, taken.records(), request.site().wateringAt());
+    Decided decided =
+        Decided.of(
+            map,
+            taken.records(),
+            request.site().wateringAt(),
+            heads.map(h -> evidence(h, map, taken, progress)).orElse(List.of()));
+    told.addAll(HeadLines.of(decided.heads()));
     List<LayerData> layers = MapLayers.of(decided, taken.outside(), request.output().cells());
     Map<String, Object> figures = MapFigures.of(map, layers, told);
     progress.check();
@@ -91,10 +106,18 @@ public final class MapJob {
       List<VisitRecord> records,
       List<String> told) {}
 
+  private List<HeadFinding> evidence(Heads heads, SurveyMap map, Taken taken, Progress progress) {
+    List<Conditions> conditions =
+        taken.records().stream().flatMap(r -> r.conditions().stream()).toList();
+    return HeadEvidence.of(
+        map, heads.heads(), conditions, SectorPrior.DEFAULT, request.threads(), progress);
+  }
+
   private List<Document> pages(Decided decided) {
     return List.of(
         Document.text(
-            COURSE_PAGE, CoursePage.of(decided.course(), request.site().mapping().watering())),
+            COURSE_PAGE,
+            CoursePage.of(decided.course(), decided.heads(), request.site().mapping().watering())),
         Document.text(
             WATERING_PAGE,
             WateringPage.of(

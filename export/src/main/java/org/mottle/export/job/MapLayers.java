@@ -45,6 +45,7 @@ public final class MapLayers {
     layers.add(rows(Layers.ENVEL, map, PatchRows::envelopes));
     layers.add(rows(Layers.SPOT, map, SpotRows::of));
     layers.add(new LayerData(Layers.WATER, WaterRows.of(decided.watering())));
+    layers.add(new LayerData(Layers.SECTOR, SectorRows.of(decided.heads())));
     layers.add(rows(Layers.NEXTST, map, NextRows::of));
     layers.add(rows(Layers.ISO, map, ZoneRows::isoLines));
     if (withCells) {

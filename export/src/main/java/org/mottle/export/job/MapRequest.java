@@ -17,9 +17,15 @@ import org.mottle.export.write.Format;
  * @param threads at least 1; the result is the same for any number
  * @param field what was recorded beside the readings; with any of it the readings are placed and
  *     reviewed before they are mapped
+ * @param heads file of the sprinkler heads; with it moisture is asked which head to look at
  */
 public record MapRequest(
-    Inputs inputs, SiteSettings site, Output output, int threads, FieldFiles field) {
+    Inputs inputs,
+    SiteSettings site,
+    Output output,
+    int threads,
+    FieldFiles field,
+    Optional<String> heads) {
 
   /**
    * @param greens file, or {@code file.gpkg#layer}
@@ -38,7 +44,7 @@ public record MapRequest(
 
   /** Readings that are mapped as they stand. */
   public MapRequest(Inputs inputs, SiteSettings site, Output output, int threads) {
-    this(inputs, site, output, threads, FieldFiles.NONE);
+    this(inputs, site, output, threads, FieldFiles.NONE, Optional.empty());
   }
 
   public MapRequest {
@@ -74,11 +80,12 @@ public record MapRequest(
         site,
         output,
         threads,
-        field);
+        field,
+        heads);
   }
 
   public MapRequest withSite(SiteSettings newSite) {
-    return new MapRequest(inputs, newSite, output, threads, field);
+    return new MapRequest(inputs, newSite, output, threads, field, heads);
   }
 
   public MapRequest withFormats(Set<Format> formats) {
@@ -96,15 +103,20 @@ public record MapRequest(
   }
 
   public MapRequest withThreads(int newThreads) {
-    return new MapRequest(inputs, site, output, newThreads, field);
+    return new MapRequest(inputs, site, output, newThreads, field, heads);
   }
 
   /** With what was recorded beside the readings. */
   public MapRequest withField(FieldFiles files) {
-    return new MapRequest(inputs, site, output, threads, files);
+    return new MapRequest(inputs, site, output, threads, files, heads);
+  }
+
+  /** With the sprinkler heads of the site. */
+  public MapRequest withHeads(String file) {
+    return new MapRequest(inputs, site, output, threads, field, Optional.of(file));
   }
 
   private MapRequest with(Output newOutput) {
-    return new MapRequest(inputs, site, newOutput, threads, field);
+    return new MapRequest(inputs, site, newOutput, threads, field, heads);
   }
 }

@@ -33,6 +33,9 @@ final class RunRecord {
     for (String file : request.field().all()) {
       inputs.addAll(InputRecord.of(file));
     }
+    if (request.heads().isPresent()) {
+      inputs.addAll(InputRecord.of(request.heads().get()));
+    }
     Map<String, Object> parameters = parameters(request);
     parameters.put("bands", bands(map));
     String runId =

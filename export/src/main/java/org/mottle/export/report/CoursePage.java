@@ -11,6 +11,7 @@ import org.mottle.engine.course.GreenLook;
 import org.mottle.engine.course.Rank;
 import org.mottle.engine.evenness.Evenness;
 import org.mottle.engine.interval.Interval;
+import org.mottle.engine.irrigation.HeadFinding;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.water.RootWater;
 import org.mottle.engine.water.Watering;
@@ -20,7 +21,8 @@ import org.mottle.engine.water.WateringSettings;
 public final class CoursePage {
   private CoursePage() {}
 
-  public static String of(CourseOverview course, WateringSettings settings) {
+  public static String of(
+      CourseOverview course, List<HeadFinding> heads, WateringSettings settings) {
     Page page = new Page("The course at a glance");
     page.paragraph(
         "Each green by its last survey: the oldest survey first, of one day the poorest grade first."
@@ -44,8 +46,65 @@ public final class CoursePage {
             + " pass over all dry ground, losses included; an upper guide, not an order.");
     evenness(page, course);
     rootZone(page, course, settings);
+    heads(page, heads);
     groups(page, course);
     return page.done();
+  }
+
+  private static void heads(Page page, List<HeadFinding> heads) {
+    if (heads.isEmpty()) {
+      return;
+    }
+    page.heading("Which head to look at");
+    page.paragraph(
+        "From the pattern of the moisture: after irrigation it shows how the ground is watered, after"
+            + " rain how it drains. A head named here is one to watch while it runs, and to put catch"
+            + " cans round; the figures do not say that it is at fault.");
+    List<HeadFinding> named =
+        heads.stream()
+            .filter(
+                h ->
+                    h.verdict() == HeadFinding.Verdict.LOOK
+                        || h.verdict() == HeadFinding.Verdict.CONSIDER)
+            .toList();
+    if (named.isEmpty()) {
+      page.paragraph("No head is suggested.");
+    } else {
+      page.table(
+          "heads", "Head", "Survey", "Suggested", "Chance", "Speaks for", "Speaks against", "Next");
+      for (HeadFinding h : named) {
+        page.row(
+            h.head().id()
+                + ", green "
+                + h.greenId()
+                + (h.head().station().isEmpty() ? "" : ", station " + h.head().station()),
+            h.surveyId() + ", " + h.history().label(),
+            h.verdict().label(),
+            Words.chance(h.evidence().combined()),
+            String.join("; ", h.words().speaksFor()),
+            String.join("; ", h.words().against()),
+            h.words().next());
+      }
+      page.end();
+    }
+    Map<String, List<String>> untold = new LinkedHashMap<>();
+    for (HeadFinding h : heads) {
+      if (h.verdict() == HeadFinding.Verdict.CANNOT_TELL) {
+        untold
+            .computeIfAbsent(
+                h.surveyId() + ": " + String.join("; ", h.words().against()),
+                k -> new ArrayList<>())
+            .add(h.greenId());
+      }
+    }
+    untold.forEach(
+        (why, greens) ->
+            page.small(
+                "Cannot tell for "
+                    + String.join(", ", greens.stream().distinct().toList())
+                    + " in "
+                    + why
+                    + "."));
   }
 
   private static void rootZone(Page page, CourseOverview course, WateringSettings settings) {

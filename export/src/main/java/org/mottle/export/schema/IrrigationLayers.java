@@ -3,6 +3,7 @@ package org.mottle.export.schema;
 import static org.mottle.export.schema.Fields.CRS_NOTE;
 import static org.mottle.export.schema.Fields.GREEN_ID;
 import static org.mottle.export.schema.Fields.RUN_ID;
+import static org.mottle.export.schema.Fields.SURV_ID;
 import static org.mottle.export.schema.Fields.layer;
 
 /** What is known of the irrigation: cans, heads, the ground they reach, and how even it is. */
@@ -97,4 +98,31 @@ final class IrrigationLayers {
           Field.real("run_min", 3, "min", "run a day for the need given; empty when none was"),
           Field.text("missing", 254, "figures that could not be given, and why"),
           Field.text("caution", 254, "what to know first; the page has it whole"));
+
+  /** What the moisture says of heads. */
+  static final Layer SECTOR =
+      layer(
+          "sector",
+          "what the moisture says of each head in each survey: where to look, never that one is at"
+              + " fault",
+          GeometryKind.POINT,
+          GREEN_ID,
+          SURV_ID,
+          RUN_ID,
+          Field.text("head_id", 64, "head"),
+          Field.text("stn", 32, "station of the controller"),
+          Field.text("history", 24, "water before: after rain, after irrigation, dry days"),
+          Field.text("verdict", 32, "what is suggested"),
+          Field.real("p_head", 4, "", "probability that this head gives too little, this survey"),
+          Field.real("p_comb", 4, "", "the same with all surveys after irrigation; it decides"),
+          Field.real(
+              "effect_pct", 3, "% by volume", "shortfall where the head's share is greatest"),
+          Field.real("effect_sd", 3, "% by volume", "its standard deviation"),
+          Field.real("p_ground", 4, "", "probability that its ground is dry whatever it is given"),
+          Field.real("p_spot", 4, "", "probability of one dry or wet place of another cause"),
+          Field.whole("rank", "", "among the heads of the green in the survey, 1 the first"),
+          Field.text("speaks_for", 254, "what speaks for a shortfall"),
+          Field.text("against", 254, "what speaks against it, or for another cause"),
+          Field.text("next_test", 254, "what to check or consider next"),
+          CRS_NOTE);
 }

@@ -377,11 +377,14 @@ public final class Layers {
   /** Record of the run. */
   public static final Layer PROV = Tables.PROV;
 
+  /** What the moisture says of heads. */
+  public static final Layer SECTOR = IrrigationLayers.SECTOR;
+
   /** Every layer and table, in the order of delivery. */
   public static final List<Layer> ALL =
       List.of(
           GREEN, READING, ZONE, PATCH, CORE, ENVEL, SPOT, WATER, NEXTST, ISO, CELL, STATION, WALK,
-          SURVEY, EVEN, COURSE, VGM, FINDING, VISIT, PLAN, CATCH, HEAD, COVER, IRR, PROV);
+          SURVEY, EVEN, COURSE, VGM, FINDING, VISIT, PLAN, CATCH, HEAD, SECTOR, COVER, IRR, PROV);
 
   private Layers() {}
 }

@@ -62,8 +62,7 @@ public class HeadStudyTest {
         long t1 = System.nanoTime();
         int variant = 0;
         for (SectorPrior prior : variants()) {
-          for (HeadFinding f :
-              HeadEvidence.of(map, heads(), conditions, prior, 2, Progress.NONE)) {
+          for (HeadFinding f : HeadEvidence.of(map, heads(), conditions, prior, 2, Progress.NONE)) {
             out.printf(
                 Locale.ROOT,
                 "%d,%d,%s,%s,%s,%s,%d,%.3f,%.3f,%.4f,%.4f,%.4f%n",
@@ -89,28 +88,28 @@ public class HeadStudyTest {
     }
   }
 
-  public static SurveyMap map(long seed, Path folder, List<Conditions> conditions) throws IOException {
-        FieldWork work = PlantedDefectsTest.work(seed, folder);
-        List<GreenSurvey> subjects = new ArrayList<>();
-        for (ReviewedVisit v : work.reviewed().visits()) {
-          subjects.add(
-              new GreenSurvey(
-                  v.visit().green(),
-                  v.visit().surveyId(),
-                  v.visit().readings(),
-                  Optional.empty(),
-                  v.obstacle(),
-                  work.errors(v)));
-          v.visit().conditions().ifPresent(conditions::add);
-        }
-        MappingSettings d = MappingSettings.defaults();
-        UncertaintySettings u = d.uncertainty();
-        return new SurveyMapper(
-                    d.withCellM(1)
-                        .withUncertainty(
-                            new UncertaintySettings(
-                                u.draws(), 25, u.seed(), 0, u.operatorSdPct())))
-                .map(subjects, 2, Progress.NONE);
+  public static SurveyMap map(long seed, Path folder, List<Conditions> conditions)
+      throws IOException {
+    FieldWork work = PlantedDefectsTest.work(seed, folder);
+    List<GreenSurvey> subjects = new ArrayList<>();
+    for (ReviewedVisit v : work.reviewed().visits()) {
+      subjects.add(
+          new GreenSurvey(
+              v.visit().green(),
+              v.visit().surveyId(),
+              v.visit().readings(),
+              Optional.empty(),
+              v.obstacle(),
+              work.errors(v)));
+      v.visit().conditions().ifPresent(conditions::add);
+    }
+    MappingSettings d = MappingSettings.defaults();
+    UncertaintySettings u = d.uncertainty();
+    return new SurveyMapper(
+            d.withCellM(1)
+                .withUncertainty(
+                    new UncertaintySettings(u.draws(), 25, u.seed(), 0, u.operatorSdPct())))
+        .map(subjects, 2, Progress.NONE);
   }
 
   static List<SectorPrior> variants() {
