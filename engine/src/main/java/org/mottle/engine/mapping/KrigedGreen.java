@@ -110,7 +110,7 @@ final class KrigedGreen {
   }
 
   /** What the readings of one operator have in common, and what the review found in common. */
-  private static Observations withCommon(Prepared green, double operatorSd) {
+  static Observations withCommon(Prepared green, double operatorSd) {
     List<CommonError> common = new ArrayList<>();
     if (operatorSd > 0) {
       int n = green.observations().size();

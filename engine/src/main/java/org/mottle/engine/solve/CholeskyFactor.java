@@ -137,6 +137,15 @@ public final class CholeskyFactor {
     solveUpper(b);
   }
 
+  /** ln |A| = 2 Σ ln L_ii. */
+  public double logDeterminant() {
+    double sum = 0;
+    for (int i = 0; i < lower.length; i++) {
+      sum += Math.log(lower[i][i]);
+    }
+    return 2 * sum;
+  }
+
   /** L z [n] for z [n], which is left as it is. */
   public double[] multiplyLower(double[] z) {
     double[] product = new double[lower.length];
