@@ -2,7 +2,9 @@ package org.mottle.engine.season;
 
 import org.mottle.engine.interval.Interval;
 
-/** One change, as far as it is known: a mixture of Gaussians, one a draw of the model. Immutable. */
+/**
+ * One change, as far as it is known: a mixture of Gaussians, one a draw of the model. Immutable.
+ */
 public final class ChangeFigure {
   private final Drawn drawn;
 

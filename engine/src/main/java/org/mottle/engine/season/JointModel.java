@@ -56,7 +56,14 @@ public record JointModel(VariogramModel correlation, double nugget, double[] sil
 
   @Override
   public String toString() {
-    return "JointModel[" + correlation + ", " + nugget + ", " + Arrays.toString(sill) + ", " + share
+    return "JointModel["
+        + correlation
+        + ", "
+        + nugget
+        + ", "
+        + Arrays.toString(sill)
+        + ", "
+        + share
         + "]";
   }
 }

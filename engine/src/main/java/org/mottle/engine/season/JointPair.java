@@ -3,7 +3,6 @@ package org.mottle.engine.season;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 import org.mottle.engine.parallel.Panels;
 import org.mottle.engine.position.BlurredModel;
@@ -11,7 +10,6 @@ import org.mottle.engine.progress.Progress;
 import org.mottle.engine.solve.CholeskyFactor;
 import org.mottle.engine.solve.Factorisation;
 import org.mottle.engine.solve.RowSums;
-import org.mottle.engine.survey.Refusal;
 
 /**
  * Two surveys of one green kriged together, for the change D = Z₂ − Z₁ of the ground between them.
@@ -73,7 +71,9 @@ public final class JointPair {
         terms[stations.survey(i)][i] = 1;
         residual[i] = stations.value(i);
         scale[i] =
-            stations.survey(i) == 0 ? s1 * (model.share() * s2 - s1) : s2 * (s2 - model.share() * s1);
+            stations.survey(i) == 0
+                ? s1 * (model.share() * s2 - s1)
+                : s2 * (s2 - model.share() * s1);
         toTarget[i] = blurred.at(stations.varianceToTarget(i));
       }
       factor.solveLower(terms[0]);
@@ -110,25 +110,23 @@ public final class JointPair {
     this.fitted = List.copyOf(fitted);
   }
 
-  /** Either the pair or why it could not be kriged. */
-  public record Attempt(Optional<JointPair> pair, Optional<Refusal> refusal) {}
-
   /**
    * @param before the earlier survey
    * @param after the later one, of the same green
    * @param models equally likely, of two surveys each
    */
-  public static Attempt of(SeenSurvey before, SeenSurvey after, List<JointModel> models) {
-    return of(before, after, models, models.stream().map(m -> new Blurred(m.correlation())).toList());
+  public static Answer<JointPair> of(SeenSurvey before, SeenSurvey after, List<JointModel> models) {
+    return of(
+        before, after, models, models.stream().map(m -> new Blurred(m.correlation())).toList());
   }
 
   /**
    * @param blurred the correlation of each model, kept from green to green
    */
-  static Attempt of(
+  static Answer<JointPair> of(
       SeenSurvey before, SeenSurvey after, List<JointModel> models, List<Blurred> blurred) {
     if (before.size() == 0 || after.size() == 0) {
-      return refused("a survey without readings", "read the green in both surveys");
+      return Answer.refused("a survey without readings", "read the green in both surveys");
     }
     StationCorrelations[] stations = new StationCorrelations[models.size()];
     List<Fitted> fitted = new ArrayList<>();
@@ -136,18 +134,14 @@ public final class JointPair {
       stations[d] = StationCorrelations.of(List.of(before, after), blurred.get(d));
       Factorisation outcome = CholeskyFactor.factor(stations[d].covariances(models.get(d)));
       if (!(outcome instanceof Factorisation.Factored f)) {
-        return refused(
+        return Answer.refused(
             "the two surveys cannot be kriged together: without a nugget, stations at one place"
                 + " leave nothing to tell them apart",
             "use a variogram with a nugget");
       }
       fitted.add(new Fitted(models.get(d), blurred.get(d), stations[d], f.factor()));
     }
-    return new Attempt(Optional.of(new JointPair(stations, fitted)), Optional.empty());
-  }
-
-  private static Attempt refused(String reason, String remedy) {
-    return new Attempt(Optional.empty(), Optional.of(new Refusal(reason, remedy)));
+    return Answer.of(new JointPair(stations, fitted));
   }
 
   /** The draws behind it. */
@@ -260,8 +254,7 @@ public final class JointPair {
     double[] squaredLag = new double[m];
     double[] gamma = new double[m];
     for (int i = 0; i < c.length; i++) {
-      double weighted =
-          weighted(ground, s.x(i), s.y(i), m, f.toTarget[i], squaredLag, gamma);
+      double weighted = weighted(ground, s.x(i), s.y(i), m, f.toTarget[i], squaredLag, gamma);
       c[i] = f.scale[i] * weighted;
     }
     BlurredModel exact = f.blurred.at(0);
@@ -269,10 +262,7 @@ public final class JointPair {
     for (int k = 0; k < m; k++) {
       double[] w = ground.weight();
       own += w[k] * w[k];
-      own +=
-          2
-              * w[k]
-              * weighted(ground, ground.x()[k], ground.y()[k], k, exact, squaredLag, gamma);
+      own += 2 * w[k] * weighted(ground, ground.x()[k], ground.y()[k], k, exact, squaredLag, gamma);
     }
     f.factor.solveLower(c);
     double sum = ground.sum();

@@ -9,9 +9,9 @@ import org.mottle.engine.grid.CoveredGround;
 import org.mottle.engine.grid.GreenCells;
 
 /**
- * Points with weights that stand for a mean over ground, or for a difference of two such means. Ground of many
- * cells is gathered into some {@value #MOST} squares, each at the centroid of what it covers: they are
- * small against the range of moisture. Immutable.
+ * Points with weights that stand for a mean over ground, or for a difference of two such means.
+ * Ground of many cells is gathered into some {@value #MOST} squares, each at the centroid of what
+ * it covers: they are small against the range of moisture. Immutable.
  *
  * @param x east, m
  * @param y north, m
