@@ -99,8 +99,11 @@ public final class SurveyedPoints {
     return new Gridded(model, all.length, x.length - all.length, spacing);
   }
 
+  /** A place to 10 mm. */
+  private record Place(long x, long y) {}
+
   private static List<Coordinate> places(double[] x, double[] y, double[] z) {
-    Map<Long, double[]> sums = new HashMap<>();
+    Map<Place, double[]> sums = new HashMap<>();
     List<double[]> inOrder = new ArrayList<>();
     for (int i = 0; i < x.length; i++) {
       if (!Double.isFinite(x[i]) || !Double.isFinite(y[i]) || !Double.isFinite(z[i])) {
@@ -108,8 +111,7 @@ public final class SurveyedPoints {
             "point %d must have finite x, y and height, was %s, %s, %s"
                 .formatted(i + 1, x[i], y[i], z[i]));
       }
-      long key = Math.round(x[i] / SAME_PLACE_M) * 0x9E3779B97F4A7C15L;
-      key ^= Math.round(y[i] / SAME_PLACE_M) * 0xC2B2AE3D27D4EB4FL;
+      Place key = new Place(Math.round(x[i] / SAME_PLACE_M), Math.round(y[i] / SAME_PLACE_M));
       double[] sum = sums.get(key);
       if (sum == null) {
         sum = new double[4];
