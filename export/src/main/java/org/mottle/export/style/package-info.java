@@ -1,0 +1,2 @@
+/** How values look: published palettes, fixed scales. */
+package org.mottle.export.style;
