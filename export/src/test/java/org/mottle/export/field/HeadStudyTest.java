@@ -115,6 +115,7 @@ class HeadStudyTest {
           add(ofCourse, "named " + survey, look || f.verdict() == Verdict.CONSIDER);
         } else {
           add(ofCourse, "wrong " + survey, look);
+          add(ofCourse, "wrongly considered " + survey, f.verdict() == Verdict.CONSIDER);
         }
         // as if nobody knew that it had rained: the pattern, whatever its cause
         boolean rain = f.history() == WaterHistory.AFTER_RAIN;
