@@ -159,7 +159,7 @@ class HeadEvidenceTest {
         .allMatch(f -> f.words().next().contains("irr_h"));
   }
 
-  /** The same readings as the record of another water: after rain the pattern is the ground's. */
+  /** With nothing beside it head and ground share the probability as their priors do. */
   @Test
   void oneSurveyAloneIsAtMostToBeConsidered() {
     HeadFinding dead = of(found(map(List.of("S3"), -25), List.of(IRRIGATED), 2), "S3", "G1-3");

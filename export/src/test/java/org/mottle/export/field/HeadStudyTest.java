@@ -39,10 +39,12 @@ import org.mottle.engine.survey.WaterHistory;
  * <pre>
  * seeds                                              1-20      101-140
  * H5-2 first of its green in S3, S4                  20, 20    39, 40
- * "look at", and that or "consider", in S3           10, 13    20, 25
- * the same in S4                                     11, 16    21, 29
+ * "look at", and that or "consider", in S3           10, 13    20, 23
+ * the same in S4                                     11, 16    21, 26
  * courses with another head to look at, S3, S4, S6   0, 0, 1   0, 0, 2
- * courses that would name a head after rain, S1, S5  @RAIN@
+ * courses with another to consider, S3, S4, S6       3, 1, 1   2, 2, 6
+ * had nobody known that it rained, S1, S5: a head    0, 0      0, 0
+ * a head or its ground                               0, 0      3, 3
  * </pre>
  */
 class HeadStudyTest {
@@ -115,6 +117,7 @@ class HeadStudyTest {
           add(ofCourse, "named " + survey, look || f.verdict() == Verdict.CONSIDER);
         } else {
           add(ofCourse, "wrong " + survey, look);
+          add(ofCourse, "wrongly considered " + survey, f.verdict() == Verdict.CONSIDER);
         }
         // as if nobody knew that it had rained: the pattern, whatever its cause
         boolean rain = f.history() == WaterHistory.AFTER_RAIN;
