@@ -380,11 +380,36 @@ public final class Layers {
   /** What the moisture says of heads. */
   public static final Layer SECTOR = IrrigationLayers.SECTOR;
 
+  /** The ground at points of a grid. */
+  public static final Layer TERRAIN = TerrainLayers.TERRAIN;
+
+  /** Hollows. */
+  public static final Layer DEPRESS = TerrainLayers.DEPRESS;
+
+  /** Ways of surface water. */
+  public static final Layer FLOW = TerrainLayers.FLOW;
+
+  /** Lines of equal height. */
+  public static final Layer CONTOUR = TerrainLayers.CONTOUR;
+
+  /** Ground that stays wet or dry. */
+  public static final Layer PERSIST = TerrainLayers.PERSIST;
+
+  /** Why a place may stay wet. */
+  public static final Layer HYPO = TerrainLayers.HYPO;
+
+  /** Change between surveys. */
+  public static final Layer CHANGE = TerrainLayers.CHANGE;
+
+  /** Stations through the season. */
+  public static final Layer STABLE = TerrainLayers.STABLE;
+
   /** Every layer and table, in the order of delivery. */
   public static final List<Layer> ALL =
       List.of(
           GREEN, READING, ZONE, PATCH, CORE, ENVEL, SPOT, WATER, NEXTST, ISO, CELL, STATION, WALK,
-          SURVEY, EVEN, COURSE, VGM, FINDING, VISIT, PLAN, CATCH, HEAD, SECTOR, COVER, IRR, PROV);
+          SURVEY, EVEN, COURSE, VGM, FINDING, VISIT, PLAN, CATCH, HEAD, SECTOR, COVER, IRR, TERRAIN,
+          DEPRESS, FLOW, CONTOUR, PERSIST, HYPO, CHANGE, STABLE, PROV);
 
   private Layers() {}
 }

@@ -14,7 +14,19 @@ public enum RasterKind {
       "cls",
       Cell.BYTE,
       "",
-      "class: 1 dry, 2 probably dry, 3 in band, 4 probably wet, 5 wet, 6 cannot tell, 0 no value");
+      "class: 1 dry, 2 probably dry, 3 in band, 4 probably wet, 5 wet, 6 cannot tell, 0 no value"),
+  DVWC("dvwc", Cell.FLOAT32, "% by volume", "change of moisture, later less earlier survey"),
+  DVWC_SD("dvwc_sd", Cell.FLOAT32, "% by volume", "standard deviation of the error of the change"),
+  P_CHG("p_chg", Cell.FLOAT32, "", "probability that the change is beyond its limit"),
+  K_PCT_D("k_pct_d", Cell.FLOAT32, "% by volume a day", "dry-down rate"),
+  K_SD("k_sd", Cell.FLOAT32, "% by volume a day", "standard deviation of its error"),
+  RATIO("ratio", Cell.FLOAT32, "", "dry-down rate over what evapotranspiration explains"),
+  P_SLOW("p_slow", Cell.FLOAT32, "", "probability that the ground dries slower than it should"),
+  WET_SHARE("wet_share", Cell.FLOAT32, "", "share of the surveys in which the ground is wet"),
+  Z("z", Cell.FLOAT32, "m", "height, smoothed"),
+  SLOPE("slope", Cell.FLOAT32, "%", "slope (Horn)"),
+  TWI("twi", Cell.FLOAT32, "", "wetness index, ln(a / tan slope)"),
+  FILL("fill", Cell.FLOAT32, "mm", "depth of water that stands before it spills");
 
   /** How a cell is stored. */
   public enum Cell {
