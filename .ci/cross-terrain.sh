@@ -35,10 +35,11 @@ for dem in "$@" "$work/random.asc"; do
 
   cat > "$to/grass.sh" <<'G'
 set -eu
+cd "$TO" # terraflow takes an X in the path of its scratch folder for its own pattern
 r.in.gdal -o --overwrite --quiet input="$TO/dem.tif" output=dem
 g.region raster=dem
 r.slope.aspect --overwrite --quiet -n elevation=dem slope=slope aspect=aspect format=degrees
-r.terraflow --overwrite --quiet elevation=dem filled=filled direction=direction swatershed=shed accumulation=acc tci=tci directory="$TO" stats="$TO/stats.txt"
+r.terraflow --overwrite --quiet elevation=dem filled=filled direction=direction swatershed=shed accumulation=acc tci=tci directory=. stats="$TO/stats.txt"
 r.mapcalc --overwrite --quiet "deep = if(filled - dem >= 0.00999, 1, null())"
 r.clump -d --overwrite --quiet input=deep output=clumps
 for map in slope aspect filled clumps; do
