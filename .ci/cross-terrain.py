@@ -6,6 +6,15 @@ import numpy as np
 from osgeo import gdal
 
 gdal.UseExceptions()
+if sys.argv[1] == "--ring":  # the outermost cells 10 m below all others
+    source = gdal.Open(sys.argv[2])
+    z = source.ReadAsArray()
+    low = z.min() - 10
+    z[0, :] = z[-1, :] = z[:, 0] = z[:, -1] = low
+    copy = gdal.GetDriverByName("GTiff").CreateCopy(sys.argv[3], source)
+    copy.GetRasterBand(1).WriteArray(z)
+    copy = None
+    sys.exit(0)
 folder = sys.argv[1]
 bad = []
 
@@ -61,14 +70,15 @@ for label in np.unique(clump[np.isfinite(clump)]):
         theirs.append((of.sum() * cell, deep[of].sum() * cell * 1000))
 ours = [(float(r["area_m2"]), float(r["volume_l"])) for r in csv.DictReader(open(f"{folder}/hollows.csv"))]
 print(f"    {len(ours)} hollows, {len(theirs)} by GRASS")
-check("number of hollows", abs(len(ours) - len(theirs)), 0, len(theirs))
-if len(ours) == len(theirs):
+# a green without a hollow proves little, the random surface has many
+check("number of hollows", abs(len(ours) - len(theirs)), 0, len(theirs) if folder.endswith("random") else 1)
+if ours and len(ours) == len(theirs):
     a, b = np.array(sorted(ours)), np.array(sorted(theirs))
-    # a cell may stand at exactly 10 mm and fall on either side by float32
-    check("hollows, area, m2", np.abs(a[:, 0] - b[:, 0]).max(), 2 * cell, len(a))
-    check("hollows, volume, relative", np.abs(a[:, 1] / b[:, 1] - 1).max(), 0.01, len(a))
+    # heights of the models are in whole millimetres: no cell stands near 10 mm but at it
+    check("hollows, area, m2", np.abs(a[:, 0] - b[:, 0]).max(), 1e-6, len(a))
+    check("hollows, volume, relative", np.abs(a[:, 1] / b[:, 1] - 1).max(), 1e-3, len(a))
 
-# the outermost cells: SAGA sends part of their water over the edge
+# SAGA sums in float32
 for method, name in ((0, "steepest"), (4, "multiple")):
     ours, theirs = read(f"flow/{name}.asc"), read(f"flow_{method}.sdat")
     compare(f"contributing area {name}, SAGA", ours, theirs, 1e-4, relative=True)

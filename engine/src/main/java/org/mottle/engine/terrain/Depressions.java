@@ -35,13 +35,13 @@ public final class Depressions {
    * The largest volume first.
    *
    * @param flood filled ground
-   * @param leastDepthM depth from which a cell belongs to a hollow, above 0, m
+   * @param leastDepthM depth from which a cell belongs to a hollow, 0.001 mm or more, m
    * @param leastAreaM2 area from which a hollow is told, m²
    * @param factory makes the outlines
    */
   public static List<Depression> of(
       PriorityFlood flood, double leastDepthM, double leastAreaM2, GeometryFactory factory) {
-    Check.above("leastDepthM", leastDepthM, 0, "m");
+    Check.atLeast("leastDepthM", leastDepthM, 1e-6, "m");
     Check.atLeast("leastAreaM2", leastAreaM2, 0, "m²");
     ElevationModel model = flood.model();
     double cellM2 = model.grid().cell() * model.grid().cell();
@@ -49,7 +49,7 @@ public final class Depressions {
     CellStack cells = new CellStack();
     List<Depression> found = new ArrayList<>();
     for (int i = 0; i < taken.length; i++) {
-      if (!taken[i] && flood.depth(i) >= leastDepthM) {
+      if (!taken[i] && flood.holds(i, leastDepthM)) {
         gather(flood, i, leastDepthM, taken, cells);
         // areas are whole numbers of cells: 1 m² of 0.1 m cells must not fail by rounding
         if (cells.size() * cellM2 >= leastAreaM2 * (1 - 1e-9)) {
@@ -74,7 +74,7 @@ public final class Depressions {
       int cell = cells.get(i);
       for (int k = 0; k < 8; k++) {
         int next = flood.model().neighbour(cell / columns, cell % columns, k);
-        if (next >= 0 && !taken[next] && flood.depth(next) >= leastDepthM) {
+        if (next >= 0 && !taken[next] && flood.holds(next, leastDepthM)) {
           taken[next] = true;
           cells.add(next);
         }

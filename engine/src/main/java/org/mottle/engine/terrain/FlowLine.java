@@ -34,13 +34,13 @@ public record FlowLine(LineString line, double dropM, End end) {
    * @param flow directions
    * @param x of the place, m
    * @param y of the place, m
-   * @param hollowDepthM depth of filling from which ground counts as a hollow, above 0, m
+   * @param hollowDepthM depth of filling from which ground counts as a hollow, 0.001 mm or more, m
    * @param factory makes the line
    * @throws IllegalArgumentException when the place has no height
    */
   public static FlowLine from(
       FlowDirection flow, double x, double y, double hollowDepthM, GeometryFactory factory) {
-    Check.above("hollowDepthM", hollowDepthM, 0, "m");
+    Check.atLeast("hollowDepthM", hollowDepthM, 1e-6, "m");
     PriorityFlood flood = flow.flood();
     ElevationModel model = flood.model();
     int start = model.cellAt(x, y);
@@ -48,13 +48,13 @@ public record FlowLine(LineString line, double dropM, End end) {
       throw new IllegalArgumentException(
           "a flow line must start where the ground has a height; %s, %s has none".formatted(x, y));
     }
-    boolean fromHollow = flood.depth(start) >= hollowDepthM;
+    boolean fromHollow = flood.holds(start, hollowDepthM);
     List<Coordinate> points = new ArrayList<>();
     int cell = start;
     End end = null;
     while (end == null) {
       points.add(centre(model.grid(), cell));
-      boolean hollow = flood.depth(cell) >= hollowDepthM;
+      boolean hollow = flood.holds(cell, hollowDepthM);
       int next = flow.receiver(cell);
       if (fromHollow && !leads(flood, cell, start)) {
         end = End.SPILL;

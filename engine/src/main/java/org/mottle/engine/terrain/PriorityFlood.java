@@ -23,6 +23,7 @@ import org.mottle.engine.progress.Progress;
  */
 public final class PriorityFlood {
   private static final int EVERY = 1 << 18;
+  private static final double ROUNDING_M = 1e-9;
 
   private final ElevationModel model;
   private final double[] filled;
@@ -123,6 +124,14 @@ public final class PriorityFlood {
   /** Depth of the water that would stand before it spills, m; 0 on ground that drains. */
   public double depth(int index) {
     return filled[index] - model.height(index);
+  }
+
+  /**
+   * Whether water at least so deep would stand, to a nanometre: heights in whole millimetres must
+   * not miss a limit in millimetres by rounding.
+   */
+  boolean holds(int index, double depthM) {
+    return depth(index) >= depthM - ROUNDING_M;
   }
 
   /** The filled ground as a model of its own. */

@@ -154,6 +154,18 @@ class FloodTest {
     assertEquals(0.010, Depressions.leastDepthM(0.003), 1e-15);
   }
 
+  /** 20.011 - 20.001 is a little less than 0.010 in binary. */
+  @Test
+  void ten_millimetres_are_ten_millimetres() {
+    ElevationModel pan =
+        Grounds.of(12, 12, 0.5, (x, y) -> x > 2 && x < 4 && y > 2 && y < 4 ? 20.001 : 20.011);
+    assertTrue(20.011 - 20.001 < 0.010);
+    List<Depression> found = Depressions.of(PriorityFlood.of(pan), 0, FACTORY);
+    assertEquals(1, found.size());
+    assertEquals(4, found.get(0).areaM2(), 1e-12);
+    assertEquals(40, found.get(0).volumeLitres(), 1e-9);
+  }
+
   /** A ring ditch has a hole; two cells that meet at a corner are one hollow of two parts. */
   @Test
   void outlines_have_holes_and_parts() {

@@ -132,7 +132,7 @@ final class TerrainCross {
   }
 
   private static void write(Path file, ElevationModel model) throws IOException {
-    write(file, model.grid(), i -> Math.rint(model.height(i) * 1e4) / 1e4);
+    write(file, model.grid(), i -> Math.rint(model.height(i) * 1e3) / 1e3);
   }
 
   private static void write(Path file, CellGrid grid, IntToDoubleFunction value)
