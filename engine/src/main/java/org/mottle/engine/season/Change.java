@@ -72,7 +72,8 @@ public final class Change {
     return after;
   }
 
-  Geometry outline() {
+  /** Of the green. */
+  public Geometry outline() {
     return after.map().subject().green().outline();
   }
 
