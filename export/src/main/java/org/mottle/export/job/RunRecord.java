@@ -23,7 +23,7 @@ import org.mottle.export.record.Provenance;
 import org.mottle.export.settings.SettingsReader;
 
 /** The record of a run: inputs by fingerprint, settings in force, time of the data. */
-final class RunRecord {
+public final class RunRecord {
 
   private RunRecord() {}
 
@@ -98,7 +98,8 @@ final class RunRecord {
     return p;
   }
 
-  private static Map<String, Object> bands(SurveyMap map) {
+  /** The bands in force, for the record. */
+  public static Map<String, Object> bands(SurveyMap map) {
     Map<String, Object> bands = new LinkedHashMap<>();
     for (Outcome outcome : map.outcomes()) {
       Optional<TargetBand> band = outcome.subject().band();
@@ -121,7 +122,7 @@ final class RunRecord {
   }
 
   /** The record's time stamp: of the data, not of the clock, so that two runs are alike. */
-  private static Instant lastReading(SurveyMap map) {
+  public static Instant lastReading(SurveyMap map) {
     Instant last = Instant.EPOCH;
     for (Outcome outcome : map.outcomes()) {
       for (Reading r : outcome.subject().readings()) {

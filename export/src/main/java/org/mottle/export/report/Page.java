@@ -6,7 +6,7 @@ import org.mottle.export.record.Provenance;
  * A page of our own look: one file, no script, nothing fetched, black on white for print, a dark
  * green line at its head.
  */
-final class Page {
+public final class Page {
   private static final String STYLE =
       """
       @page { margin: 12mm; }
@@ -36,7 +36,7 @@ final class Page {
 
   private final StringBuilder html = new StringBuilder();
 
-  Page(String title) {
+  public Page(String title) {
     html.append("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>")
         .append(Markup.text(title))
         .append(
@@ -50,27 +50,27 @@ final class Page {
         .append("</p>\n");
   }
 
-  Page heading(String text) {
+  public Page heading(String text) {
     return raw("<h2>" + Markup.text(text) + "</h2>\n");
   }
 
-  Page paragraph(String text) {
+  public Page paragraph(String text) {
     return raw("<p>" + Markup.text(text) + "</p>\n");
   }
 
-  Page small(String text) {
+  public Page small(String text) {
     return raw("<p class=\"small\">" + Markup.text(text) + "</p>\n");
   }
 
   /** Cautions, set off from the rest. */
-  Page mind(Iterable<String> lines) {
+  public Page mind(Iterable<String> lines) {
     raw("<div class=\"mind\">");
     lines.forEach(line -> raw("<p>" + Markup.text(line) + "</p>"));
     return raw("</div>\n");
   }
 
   /** Opens a table; its columns are named, those that begin with # hold figures. */
-  Page table(String caption, String... columns) {
+  public Page table(String caption, String... columns) {
     raw("<div class=\"wide\"><table aria-label=\"" + Markup.text(caption) + "\"><thead><tr>");
     for (String column : columns) {
       boolean figure = column.startsWith("#");
@@ -81,7 +81,7 @@ final class Page {
   }
 
   /** A row of the open table; cells that begin with # hold figures. */
-  Page row(String... cells) {
+  public Page row(String... cells) {
     raw("<tr>");
     for (String cell : cells) {
       boolean figure = cell.startsWith("#");
@@ -91,17 +91,17 @@ final class Page {
     return raw("</tr>\n");
   }
 
-  Page end() {
+  public Page end() {
     return raw("</tbody></table></div>\n");
   }
 
   /** Drawings side by side, each with a line beneath it. */
-  Page drawing(String caption, String svg) {
+  public Page drawing(String caption, String svg) {
     return raw(
         "<figure>" + svg + "<figcaption>" + Markup.text(caption) + "</figcaption></figure>\n");
   }
 
-  String done() {
+  public String done() {
     return html + "</body></html>\n";
   }
 

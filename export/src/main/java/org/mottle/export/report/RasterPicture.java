@@ -12,14 +12,14 @@ import org.mottle.engine.grid.Raster;
 import org.mottle.export.style.Ramp;
 
 /** A raster as a small picture inside a page, a pixel a cell; cells without value are clear. */
-final class RasterPicture {
+public final class RasterPicture {
   private RasterPicture() {}
 
   /**
    * @param title read out by a screen reader
    * @param pixels width and height on the page are the cells times this
    */
-  static String of(Raster raster, Ramp ramp, String title, double pixels) {
+  public static String of(Raster raster, Ramp ramp, String title, double pixels) {
     CellGrid grid = raster.grid();
     BufferedImage image =
         new BufferedImage(grid.columns(), grid.rows(), BufferedImage.TYPE_INT_ARGB);
@@ -48,7 +48,7 @@ final class RasterPicture {
   }
 
   /** The scale of a ramp, its ends and middle named. */
-  static String scale(Ramp ramp, String unit) {
+  public static String scale(Ramp ramp, String unit) {
     StringBuilder svg = new StringBuilder();
     double step = 22;
     svg.append(

@@ -27,8 +27,8 @@ final class TerrainLayers {
           height("z_m", "height"),
           Field.real("slope_pct", 3, "%", "slope (Horn)"),
           Field.real("aspect", 2, "°", "direction it falls to, clockwise from grid north"),
-          Field.real("prof_curv", 6, "1/m", "curvature along the fall; above 0: convex"),
-          Field.real("plan_curv", 6, "1/m", "curvature across the fall; above 0: spreads flow"),
+          Field.real("prof_curv", 6, "1/m", "curvature along the fall; above 0: hollow"),
+          Field.real("plan_curv", 6, "1/m", "curvature across the fall; above 0: hollow, gathers water"),
           Field.real("fill_mm", 1, "mm", "depth of water that stands before it spills"),
           CA_M2,
           Field.real("twi", 3, "", "wetness index, ln(a / tan slope); a: area per m of width"),
@@ -79,6 +79,7 @@ final class TerrainLayers {
           GeometryKind.AREA,
           GREEN_ID,
           RUN_ID,
+          Field.text("kind", 16, "wet or dry"),
           HISTORY,
           Field.whole("n_surv", "", "surveys of that history"),
           share("wet_share", "share of surveys in which it is wet, weighed by grade"),
@@ -88,6 +89,7 @@ final class TerrainLayers {
           share("ds_lo", "5 % below"),
           share("ds_hi", "5 % above"),
           AREA_M2,
+          Field.real("sure_m2", 3, "m²", "part of it where the interval lies above one half"),
           CRS_NOTE);
 
   static final Layer HYPO =
@@ -126,7 +128,13 @@ final class TerrainLayers {
           moisture("limit_pct", "change beyond which ground counts as fallen or risen"),
           share("fallen", "share of the area that fell beyond the limit with P of 0.8 or more"),
           share("risen", "share of the area that rose beyond the limit with P of 0.8 or more"),
-          Field.text("why_not", 254, "why they are not compared; empty when they are"));
+          Field.text("why_not", 254, "why they are not compared; empty when they are"),
+          Field.real("days", 2, "d", "time between, where a rate can be told"),
+          Field.real("k_pct_d", 3, "% by volume a day", "dry-down rate of the green"),
+          Field.real("k_lo", 3, "% by volume a day", "its 5 % end"),
+          Field.real("k_hi", 3, "% by volume a day", "its 95 % end"),
+          Field.real("k_et", 3, "% by volume a day", "what evapotranspiration explains"),
+          Field.text("why_no_k", 254, "why there is no dry-down rate"));
 
   /** Of stations read again and again. */
   static final Layer STABLE =
