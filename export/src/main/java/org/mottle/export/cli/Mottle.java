@@ -32,6 +32,7 @@ import picocli.CommandLine.UnmatchedArgumentException;
       ReviewCommand.class,
       MapCommand.class,
       AuditCommand.class,
+      SeasonCommand.class,
       VariogramCommand.class,
       EstimateCommand.class,
       VerifyCommand.class
