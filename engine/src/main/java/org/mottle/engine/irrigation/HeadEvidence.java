@@ -33,7 +33,8 @@ public final class HeadEvidence {
   private final List<Head> heads;
   private final List<Conditions> conditions;
 
-  HeadEvidence(SectorPrior prior, SurveyMap map, List<Head> heads, List<Conditions> conditions) {
+  private HeadEvidence(
+      SectorPrior prior, SurveyMap map, List<Head> heads, List<Conditions> conditions) {
     this.prior = prior;
     this.map = map;
     this.heads = List.copyOf(heads);
@@ -87,12 +88,12 @@ public final class HeadEvidence {
     return inOrder.stream().flatMap(List::stream).toList();
   }
 
-  List<WaterHistory> histories() {
+  private List<WaterHistory> histories() {
     return map.outcomes().stream().map(this::history).toList();
   }
 
   /** Of each outcome; null where it cannot be tested. */
-  SectorEvidence[] sectors(List<WaterHistory> history, int threads, Progress progress) {
+  private SectorEvidence[] sectors(List<WaterHistory> history, int threads, Progress progress) {
     SectorEvidence[] found = new SectorEvidence[history.size()];
     Panels.run(
         found.length,
