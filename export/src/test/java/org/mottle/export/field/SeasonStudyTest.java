@@ -36,7 +36,7 @@ import org.mottle.engine.survey.Conditions;
  * Change and dry-down against the truth of invented courses, from the files alone. Over many seeds
  * by {@code -Dmottle.season.seeds=1-40}; the figures are in docs/methods.md.
  */
-class SeasonStudyTest {
+public class SeasonStudyTest {
   private static final double LIMIT_PCT = 2;
   private static final double TWO_SIDED_90 = 1.645;
 
@@ -147,10 +147,11 @@ class SeasonStudyTest {
         .isBetween(many ? 0.5 : 0.35, many ? 0.7 : 0.85);
   }
 
-  private void course(long seed) throws IOException {
+  /** All surveys of a course, from its files; adds the conditions of the visits. */
+  public static SurveyMap map(long seed, Path folder, List<Conditions> conditions)
+      throws IOException {
     FieldWork work = PlantedDefectsTest.work(seed, folder);
     List<GreenSurvey> subjects = new ArrayList<>();
-    List<Conditions> conditions = new ArrayList<>();
     for (ReviewedVisit v : work.reviewed().visits()) {
       subjects.add(
           new GreenSurvey(
@@ -163,12 +164,16 @@ class SeasonStudyTest {
       v.visit().conditions().ifPresent(conditions::add);
     }
     UncertaintySettings u = UncertaintySettings.defaults();
-    SurveyMap map =
-        new SurveyMapper(
+    return new SurveyMapper(
                 MappingSettings.defaults()
                     .withCellM(1)
                     .withUncertainty(u.withRealisations(u.draws()).withNextStations(0)))
             .map(subjects, 2, Progress.NONE);
+  }
+
+  private void course(long seed) throws IOException {
+    List<Conditions> conditions = new ArrayList<>();
+    SurveyMap map = map(seed, folder, conditions);
     long start = System.nanoTime();
     Season season = Season.of(map, conditions, 2, Progress.NONE);
     shares.add(season.share().share());
