@@ -3,11 +3,12 @@ package org.mottle.engine.drainage;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.EnumSet;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.stream.Stream;
 
 /**
  * Why a place may stay wet: what speaks for and against each hypothesis, and what would decide.
@@ -140,7 +141,13 @@ public record DrainageFinding(
     Set<Sign> unknown = EnumSet.allOf(Sign.class);
     signs.forEach(s -> unknown.remove(s.sign()));
     Comparator<Sign> telling = Comparator.comparingDouble(s -> -table.separation(s, one, other));
-    Stream<Sign> inOrder = unknown.stream().sorted(telling.thenComparing(s -> s));
-    return inOrder.map(s -> "whether " + s.statement() + "; wants " + s.wants()).toList();
+    // signs that want the same are asked for once
+    Map<String, List<String>> wanted = new LinkedHashMap<>();
+    unknown.stream()
+        .sorted(telling.thenComparing(s -> s))
+        .forEach(s -> wanted.computeIfAbsent(s.wants(), w -> new ArrayList<>()).add(s.statement()));
+    return wanted.entrySet().stream()
+        .map(e -> "whether " + String.join("; whether ", e.getValue()) + ": wants " + e.getKey())
+        .toList();
   }
 }
