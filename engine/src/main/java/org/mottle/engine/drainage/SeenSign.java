@@ -1,0 +1,37 @@
+package org.mottle.engine.drainage;
+
+import java.util.Locale;
+import org.mottle.engine.check.Check;
+
+/**
+ * A sign that was looked for.
+ *
+ * @param sign which
+ * @param chance that it holds, 0 to 1, as judged without regard to any hypothesis; ½ when what was
+ *     seen does not tell
+ * @param figure what was seen, in words with figures
+ */
+public record SeenSign(Sign sign, double chance, String figure) {
+  public SeenSign {
+    Check.within("chance of " + sign, chance, 0, 1, "");
+  }
+
+  /** How much it tells: 0 at a chance of ½, 1 at 0 and 1. */
+  double clearness() {
+    return Math.abs(2 * chance - 1);
+  }
+
+  /** One sentence, the way round that is more likely. */
+  String sentence() {
+    String odds =
+        chance >= 0.95 || chance < 0.05
+            ? ""
+            : String.format(
+                Locale.ROOT,
+                ", %d in 10",
+                Math.max(1, Math.round(10 * Math.max(chance, 1 - chance))));
+    return (chance >= 0.5 ? sign.statement() : "not seen: " + sign.statement())
+        + (figure.isEmpty() ? "" : " (" + figure + ")")
+        + odds;
+  }
+}
