@@ -52,9 +52,7 @@ final class AsciiGridFile implements CellFile {
     Problems problems = new Problems();
     this.frame = frame(heading, problems);
     this.noData =
-        heading.containsKey("nodata_value")
-            ? number(heading, "nodata_value", problems)
-            : NO_DATA;
+        heading.containsKey("nodata_value") ? number(heading, "nodata_value", problems) : NO_DATA;
     List<String> found = new ArrayList<>();
     Optional<Crs> known = Optional.empty();
     try {
@@ -152,7 +150,8 @@ final class AsciiGridFile implements CellFile {
     }
     if (text.isEmpty() || !Cells.isNumber(text, false) || Cells.isMissing(text)) {
       problems.add(
-          "%s: %s is not a number, was '%s'; decimals have a point in this format", name, key, text);
+          "%s: %s is not a number, was '%s'; decimals have a point in this format",
+          name, key, text);
       return Double.NaN;
     }
     return Double.parseDouble(text);

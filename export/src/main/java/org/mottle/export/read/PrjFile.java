@@ -30,14 +30,11 @@ final class PrjFile {
   /** Its text; empty without such a file. */
   static String text(Path path) throws IOException {
     Optional<Path> prj = sibling(path, "prj");
-    return prj.isPresent()
-        ? Files.readString(prj.get(), StandardCharsets.ISO_8859_1).strip()
-        : "";
+    return prj.isPresent() ? Files.readString(prj.get(), StandardCharsets.ISO_8859_1).strip() : "";
   }
 
   /** What it says, else the system the user gave; empty when there is neither. */
-  static Optional<Crs> crs(Path path, InputOptions options, List<String> notes)
-      throws IOException {
+  static Optional<Crs> crs(Path path, InputOptions options, List<String> notes) throws IOException {
     String text = text(path);
     Optional<Crs> own = Optional.empty();
     if (!text.isEmpty()) {
