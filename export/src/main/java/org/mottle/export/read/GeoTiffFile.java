@@ -5,6 +5,7 @@ import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReaderSpi;
 import java.awt.Rectangle;
 import java.awt.image.Raster;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -103,7 +104,7 @@ final class GeoTiffFile implements CellFile {
     return "it is not a whole TIFF (" + e.getClass().getSimpleName() + ")";
   }
 
-  private void requireNumbers(GeoKeys keys, Problems problems) {
+  private void requireNumbers(GeoKeys keys, Problems problems) throws IOException {
     int bands = keys.number(GeoKeys.SAMPLES, 1);
     int bits = keys.number(GeoKeys.BITS, 1);
     problems.require(
@@ -120,13 +121,21 @@ final class GeoTiffFile implements CellFile {
         "%s is compressed by scheme %d, which is not read here; gdal_translate -co COMPRESS=DEFLATE",
         name,
         compression);
-    boolean float3 = predictor == 2 && keys.number(GeoKeys.SAMPLE_FORMAT, 1) == FLOATS;
+    boolean floating = keys.number(GeoKeys.SAMPLE_FORMAT, 1) == FLOATS;
+    // the library misreads the latter and does not say so
+    boolean misread = floating && (predictor == 2 || predictor == 3 && bigEndian());
     problems.require(
-        !readable || !(float3 || predictor > 3),
+        !readable || !(misread || predictor > 3),
         "%s uses predictor %d, which is not read here for its cells; gdal_translate -co"
             + " COMPRESS=DEFLATE -co PREDICTOR=1",
         name,
         predictor);
+  }
+
+  private boolean bigEndian() throws IOException {
+    try (InputStream in = Files.newInputStream(path)) {
+      return in.read() == 'M';
+    }
   }
 
   /** The library fills up what is cut off, so the blocks are looked at here. */
