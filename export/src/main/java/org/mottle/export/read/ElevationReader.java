@@ -187,7 +187,8 @@ public final class ElevationReader {
     Columns columns = new Columns(table, options, found);
     found.require(
         columns.find("z_m").isPresent(),
-        "%s has no column z_m with the heights; its columns are %s",
+        "%s has no column z_m with the heights; its columns are %s; map it in the settings, like"
+            + " columns: {z_m: Height}",
         table.name(),
         columns.named());
     found.throwIfAny();
