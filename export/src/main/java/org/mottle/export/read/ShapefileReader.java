@@ -1,13 +1,11 @@
 package org.mottle.export.read;
 
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Stream;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.problem.InputRefused;
@@ -33,10 +31,10 @@ final class ShapefileReader {
 
   FeatureTable read() throws IOException {
     List<Geometry> shapes = new ShpGeometries(name, Files.readAllBytes(path), problems).read();
-    Optional<Path> dbf = sibling("dbf");
+    Optional<Path> dbf = PrjFile.sibling(path, "dbf");
     DbfTable table =
         dbf.isPresent()
-            ? DbfTable.read(dbf.get(), sibling("cpg"), notes)
+            ? DbfTable.read(dbf.get(), PrjFile.sibling(path, "cpg"), notes)
             : new DbfTable(List.of(), List.of());
     if (dbf.isEmpty()) {
       notes.add("%s comes without a .dbf: its features have no attributes".formatted(name));
@@ -59,40 +57,7 @@ final class ShapefileReader {
   }
 
   private Crs crs() throws IOException {
-    Optional<Path> prj = sibling("prj");
-    Optional<Crs> own = Optional.empty();
-    if (prj.isPresent()) {
-      String text = Files.readString(prj.get(), StandardCharsets.ISO_8859_1).strip();
-      String file = prj.get().getFileName().toString();
-      if (options.crs().isPresent()) {
-        own = matched(file, text);
-      } else if (!text.isEmpty()) {
-        own = Optional.of(GivenCrs.described(file, text));
-      }
-    }
-    return GivenCrs.choose(name, own, options, notes)
+    return PrjFile.crs(path, options, notes)
         .orElseThrow(() -> GivenCrs.missing(name, "comes without a .prj"));
-  }
-
-  /** A description that cannot be matched gives way to the system the user gave. */
-  private Optional<Crs> matched(String file, String text) {
-    try {
-      return Optional.of(Crs.parse(text));
-    } catch (InputRefused e) {
-      notes.add(
-          "%s is not understood (%s); --crs is used".formatted(file, String.join(" ", e.lines())));
-      return Optional.empty();
-    }
-  }
-
-  private Optional<Path> sibling(String ending) throws IOException {
-    String stem = name.substring(0, name.length() - 3);
-    Path folder = path.toAbsolutePath().getParent();
-    try (Stream<Path> files = Files.list(folder)) {
-      return files
-          .filter(f -> f.getFileName().toString().equalsIgnoreCase(stem + ending))
-          .filter(f -> f.getFileName().toString().startsWith(stem))
-          .findFirst();
-    }
   }
 }
