@@ -12,6 +12,7 @@ import org.mottle.engine.progress.Progress;
  *
  * @param model smoothed heights, m
  * @param noiseSdM standard deviation of the noise of a height as given, m
+ * @param leftSdM the same after smoothing, m
  * @param smoothedM SD of the weights of the smoothing, m; 0 where none was needed
  * @param surrounds how far the heights reach beyond the green
  * @param slope of the smoothed heights
@@ -25,6 +26,7 @@ import org.mottle.engine.progress.Progress;
 public record GreenTerrain(
     ElevationModel model,
     double noiseSdM,
+    double leftSdM,
     double smoothedM,
     Surrounds surrounds,
     GroundSlope slope,
@@ -57,7 +59,8 @@ public record GreenTerrain(
     double sigma = noise > LEFT_M ? Math.min(WIDEST_M, Smoothing.sigmaM(cell, noise, LEFT_M)) : 0;
     ElevationModel model = Smoothing.gaussian(given, sigma);
     // of independent noise a Gaussian leaves cell / (2 √π σ)
-    double left = sigma > 0 ? Math.min(noise, noise * cell / (2 * Math.sqrt(Math.PI) * sigma)) : noise;
+    double left =
+        sigma > 0 ? Math.min(noise, noise * cell / (2 * Math.sqrt(Math.PI) * sigma)) : noise;
     progress.check();
     PriorityFlood flood = PriorityFlood.of(model, progress);
     GroundSlope slope = GroundSlope.of(model);
@@ -66,6 +69,7 @@ public record GreenTerrain(
     return new GreenTerrain(
         model,
         noise,
+        left,
         sigma,
         Surrounds.of(given, outline),
         slope,

@@ -62,14 +62,16 @@ final class SeasonCommand implements Callable<Integer> {
   @Option(
       names = "--seed",
       paramLabel = "N",
-      description = "Seed; default 0, or what the settings say. The same seed gives the same bytes.")
+      description =
+          "Seed; default 0, or what the settings say. The same seed gives the same bytes.")
   Long seed;
 
   @Override
   public Integer call() throws IOException {
     Problems problems = new Problems();
     SiteSettings settings = site.site();
-    problems.require(change > 0 && change < 100, "--change must lie between 0 and 100, was %s", change);
+    problems.require(
+        change > 0 && change < 100, "--change must lie between 0 and 100, was %s", change);
     problems.throwIfAny();
     if (seed != null) {
       settings =

@@ -28,7 +28,8 @@ final class TerrainLayers {
           Field.real("slope_pct", 3, "%", "slope (Horn)"),
           Field.real("aspect", 2, "°", "direction it falls to, clockwise from grid north"),
           Field.real("prof_curv", 6, "1/m", "curvature along the fall; above 0: hollow"),
-          Field.real("plan_curv", 6, "1/m", "curvature across the fall; above 0: hollow, gathers water"),
+          Field.real(
+              "plan_curv", 6, "1/m", "curvature across the fall; above 0: hollow, gathers water"),
           Field.real("fill_mm", 1, "mm", "depth of water that stands before it spills"),
           CA_M2,
           Field.real("twi", 3, "", "wetness index, ln(a / tan slope); a: area per m of width"),
@@ -103,7 +104,9 @@ final class TerrainLayers {
           RUN_ID,
           Field.text("place_id", 64, "place, unique in the green"),
           Field.whole("rank", "", "among the hypotheses of the place, 1 the best supported"),
-          Field.text("kind", 48, "hypothesis, or insufficient evidence"),
+          Field.text("kind", 80, "hypothesis"),
+          Field.text(
+              "verdict", 24, "of the place: the first is suggested, or insufficient evidence"),
           Field.text("for_txt", 254, "what speaks for it; the page has it whole"),
           Field.text("against", 254, "what speaks against it"),
           Field.real("score", 3, "", "sum of the log evidence ratios (natural logarithms)"),

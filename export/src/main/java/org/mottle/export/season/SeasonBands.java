@@ -2,6 +2,7 @@ package org.mottle.export.season;
 
 import java.util.List;
 import java.util.Optional;
+import org.mottle.engine.survey.Conditions;
 import org.mottle.engine.survey.Green;
 import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.TargetBand;
@@ -10,19 +11,22 @@ import org.mottle.export.settings.Bands;
 
 /**
  * What counts as wet through a season. After soaking rain everything lies above a band for play, so
- * wet is what lies above field capacity by more than {@value #ABOVE_FC_PCT} % then (a proposal of
- * this project); with other water before the visit it is the site's own band.
+ * wet is what lies above field capacity by more than {@value #ABOVE_FC_PCT} % for five days of it
+ * (a proposal of this project); with other water before the visit it is the site's own band.
  */
 final class SeasonBands {
   private static final double ABOVE_FC_PCT = 1;
 
+  private static final double SOAKING_MM = 10;
+  private static final double DRAINS_H = 120;
+
   private SeasonBands() {}
 
   static Optional<TargetBand> of(
-      Bands bands, Green green, List<Reading> readings, WaterHistory history) {
+      Bands bands, Green green, List<Reading> readings, Optional<Conditions> conditions) {
     Optional<TargetBand> own = bands.bandOf(green, readings);
     double wet = green.rootZone().fieldCapacityPct() + ABOVE_FC_PCT;
-    if (history != WaterHistory.AFTER_RAIN || !(wet > 0)) {
+    if (!(wet > 0) || conditions.filter(c -> drains(c.water())).isEmpty()) {
       return own;
     }
     double low = own.map(TargetBand::lowPct).orElse(green.rootZone().wiltOnsetPct());
@@ -35,5 +39,14 @@ final class SeasonBands {
                 own.map(TargetBand::by).orElse(""),
                 own.map(TargetBand::on).orElse("")))
         : own;
+  }
+
+  /** Soaking rain was the last water, and it may still be draining. */
+  private static boolean drains(Conditions.Water water) {
+    return WaterHistory.of(water) == WaterHistory.AFTER_RAIN
+        || (WaterHistory.of(water) == WaterHistory.DRYING
+            && water.rainMm() >= SOAKING_MM
+            && water.rainHours() <= DRAINS_H
+            && !(water.irrigationHours() < water.rainHours()));
   }
 }

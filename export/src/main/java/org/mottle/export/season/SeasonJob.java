@@ -2,28 +2,46 @@ package org.mottle.export.season;
 
 import java.io.IOException;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.mottle.engine.drainage.AssociationOutcome;
+import org.mottle.engine.drainage.DrainageFinding;
+import org.mottle.engine.drainage.TerrainAssociation;
+import org.mottle.engine.drainage.WetPlaces;
 import org.mottle.engine.grid.Raster;
+import org.mottle.engine.mapping.GreenReadings;
+import org.mottle.engine.mapping.MapVariogram;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.review.Finding;
 import org.mottle.engine.review.Severity;
+import org.mottle.engine.season.Persistence;
+import org.mottle.engine.season.SurveyedMap;
 import org.mottle.engine.survey.Green;
+import org.mottle.engine.survey.WaterHistory;
 import org.mottle.engine.terrain.GreenTerrain;
+import org.mottle.engine.terrain.SurveyedPoints;
+import org.mottle.engine.variogram.NestedModel;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.field.FieldWork;
 import org.mottle.export.job.MapFigures;
 import org.mottle.export.job.MapLayers;
 import org.mottle.export.problem.InputRefused;
+import org.mottle.export.read.Elevation;
+import org.mottle.export.read.ElevationOptions;
+import org.mottle.export.read.ElevationPoints;
 import org.mottle.export.read.ElevationReader;
 import org.mottle.export.read.ElevationSource;
 import org.mottle.export.read.Greens;
 import org.mottle.export.read.GreensReader;
+import org.mottle.export.read.Heads;
+import org.mottle.export.read.HeadsReader;
 import org.mottle.export.read.InputOptions;
 import org.mottle.export.schema.LayerData;
+import org.mottle.export.season.SeasonWork.GreenSeason;
 import org.mottle.export.write.Delivered;
 import org.mottle.export.write.Delivery;
 import org.mottle.export.write.Document;
@@ -36,6 +54,12 @@ public final class SeasonJob {
 
   /** Ground round a green that its water may come from, m; more is wanted than the least. */
   private static final double SURROUNDS_M = 40;
+
+  /** Cell of surveyed points, and the longest side of a triangle between them that is filled, m. */
+  private static final double POINT_CELL_M = 0.5;
+
+  private static final double WIDEST_M = 10;
+  private static final int ASSOCIATION_REALISATIONS = 999;
 
   private final SeasonRequest request;
 
@@ -56,13 +80,17 @@ public final class SeasonJob {
     InputOptions options = request.site().inputOptions();
     SeasonRequest.Inputs inputs = request.inputs();
     Greens greens =
-        GreensReader.read(
-            inputs.greens(), options, request.site().workingCrs().map(Crs::parse));
+        GreensReader.read(inputs.greens(), options, request.site().workingCrs().map(Crs::parse));
     List<String> told = new ArrayList<>(greens.notes());
     Optional<ElevationSource> elevation =
         inputs.elevation().isEmpty()
             ? Optional.empty()
-            : Optional.of(ElevationReader.read(inputs.elevation(), options, greens));
+            : Optional.of(
+                ElevationReader.read(
+                    inputs.elevation(),
+                    options,
+                    ElevationOptions.DEFAULT.withMargin(SURROUNDS_M),
+                    greens));
     elevation.ifPresent(e -> told.addAll(e.notes()));
     FieldWork field =
         FieldWork.of(
@@ -74,23 +102,27 @@ public final class SeasonJob {
       }
     }
     SeasonWork work =
-        SeasonWork.of(
-            field, request.site(), request.changeLimitPct(), request.threads(), progress);
+        SeasonWork.of(field, request.site(), request.changeLimitPct(), request.threads(), progress);
     told.add(work.season().share().words());
     Map<String, GreenTerrain> terrain = terrain(greens, elevation, told, progress);
+    Optional<Heads> heads = inputs.heads().map(file -> HeadsReader.read(file, options, greens));
+    heads.ifPresent(h -> told.addAll(h.notes()));
+    List<DrainageFinding> findings =
+        drainage(work, terrain, heads, request.site().mapping().uncertainty().seed());
     List<LayerData> layers =
         new SeasonRows(work, terrain)
             .layers(
-                SeasonRows.greens(work.map()).stream().map(MapLayers::green).toList(), List.of());
+                SeasonRows.greens(work.map()).stream().map(MapLayers::green).toList(), findings);
     List<String> lines = new ArrayList<>();
     work.greens().forEach(g -> g.pairs().forEach(p -> lines.add(SeasonReport.line(p))));
+    findings.forEach(f -> lines.add(SeasonReport.line(f)));
     Map<String, Object> figures = figures(work, layers, told);
     progress.check();
     Delivered delivered =
         delivery.write(
             layers,
             rasters(work, terrain),
-            List.of(Document.text(PAGE, SeasonPage.of(work, terrain))),
+            List.of(Document.text(PAGE, SeasonPage.of(work, terrain, findings))),
             greens.working(),
             SeasonRecord.of(request, greens, work.map()),
             figures);
@@ -107,10 +139,8 @@ public final class SeasonJob {
       return terrain;
     }
     for (Green green : greens.greens()) {
-      Optional<Raster> heights = source.get().near(green, SURROUNDS_M);
-      if (heights.isEmpty()) {
-        told.add("green " + green.id() + ": the elevation does not reach it");
-      } else {
+      Optional<Raster> heights = heights(source.get(), green, told);
+      if (heights.isPresent()) {
         GreenTerrain t = GreenTerrain.of(heights.get(), green.outline(), progress);
         terrain.put(green.id(), t);
         if (!t.surrounds().words().isEmpty()) {
@@ -121,10 +151,82 @@ public final class SeasonJob {
     return terrain;
   }
 
+  /** Cells, or points laid out as cells; what stands in the way is told. */
+  private static Optional<Raster> heights(ElevationSource source, Green green, List<String> told) {
+    Optional<Elevation> cells = source.near(green);
+    if (cells.isPresent()) {
+      cells.get().notes().forEach(n -> told.add("green " + green.id() + ": " + n));
+      return Optional.of(cells.get().raster());
+    }
+    Optional<ElevationPoints> points = source.pointsNear(green);
+    if (points.isEmpty()) {
+      told.add("green " + green.id() + ": the elevation does not reach it");
+      return Optional.empty();
+    }
+    SurveyedPoints.Outcome outcome =
+        SurveyedPoints.grid(
+            points.get().x(), points.get().y(), points.get().z(), POINT_CELL_M, WIDEST_M);
+    if (outcome instanceof SurveyedPoints.NotGridded not) {
+      told.add("green " + green.id() + ": " + not.reason() + "; " + not.remedy());
+      return Optional.empty();
+    }
+    return Optional.of(((SurveyedPoints.Gridded) outcome).model().raster());
+  }
+
+  /** What the green is said of the places that stay wet. */
+  private static List<DrainageFinding> drainage(
+      SeasonWork work, Map<String, GreenTerrain> terrain, Optional<Heads> heads, long seed) {
+    List<DrainageFinding> findings = new ArrayList<>();
+    for (GreenSeason g : work.greens()) {
+      if (g.drainage() instanceof Persistence rain) {
+        Optional<GreenTerrain> t = Optional.ofNullable(terrain.get(g.green().id()));
+        findings.addAll(
+            WetPlaces.of(
+                new WetPlaces.Seen(
+                    g.green(),
+                    g.visits(),
+                    g.pairs().stream().flatMap(p -> p.dried().stream()).toList(),
+                    t,
+                    t.map(x -> association(work, g, x, seed)).orElse(Double.NaN),
+                    heads.map(h -> h.of(g.green().id())).orElse(List.of())),
+                rain));
+      }
+    }
+    return findings;
+  }
+
+  /** Whether the green is wetter where water gathers, at the stations of its first rain survey. */
+  private static double association(
+      SeasonWork work, GreenSeason g, GreenTerrain terrain, long seed) {
+    Optional<SurveyedMap> rain =
+        g.maps().stream().filter(m -> m.history() == WaterHistory.AFTER_RAIN).findFirst();
+    if (rain.isEmpty()) {
+      return Double.NaN;
+    }
+    GreenReadings readings = GreenReadings.of(rain.get().map(), work.map().settings());
+    NestedModel model =
+        rain.get()
+            .map()
+            .basis()
+            .variogram()
+            .flatMap(MapVariogram::pooled)
+            .orElseThrow()
+            .model(rain.get().surveyId());
+    double[] variance =
+        Arrays.stream(readings.insertions()).mapToDouble(k -> model.nugget() / k).toArray();
+    AssociationOutcome outcome =
+        TerrainAssociation.of(
+            readings.observations().withMeasurementVariance(variance),
+            terrain.wetness(),
+            model.withNugget(0),
+            ASSOCIATION_REALISATIONS,
+            seed,
+            Progress.NONE);
+    return outcome instanceof TerrainAssociation tested ? tested.pWetterWhereHigher() : Double.NaN;
+  }
+
   private List<NamedRaster> rasters(SeasonWork work, Map<String, GreenTerrain> terrain) {
-    return request.formats().contains(Format.RASTER)
-        ? SeasonRasters.of(work, terrain)
-        : List.of();
+    return request.formats().contains(Format.RASTER) ? SeasonRasters.of(work, terrain) : List.of();
   }
 
   private static Map<String, Object> figures(

@@ -4,6 +4,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.mottle.engine.drainage.DrainageFinding;
+import org.mottle.engine.drainage.HypothesisScore;
 import org.mottle.engine.season.Change;
 import org.mottle.engine.season.Persistence;
 import org.mottle.engine.season.PersistenceOutcome;
@@ -27,8 +29,12 @@ final class SeasonPage {
   private final Map<String, GreenTerrain> terrain;
   private final Ramp moisture;
 
-  private SeasonPage(SeasonWork work, Map<String, GreenTerrain> terrain) {
+  private final List<DrainageFinding> findings;
+
+  private SeasonPage(
+      SeasonWork work, Map<String, GreenTerrain> terrain, List<DrainageFinding> findings) {
     this.work = work;
+    this.findings = findings;
     this.terrain = terrain;
     double[] values =
         work.greens().stream()
@@ -42,8 +48,9 @@ final class SeasonPage {
     this.moisture = Ramp.moisture(5 * Math.floor(low / 5), 5 * Math.ceil(high / 5 + 1e-9));
   }
 
-  static String of(SeasonWork work, Map<String, GreenTerrain> terrain) {
-    return new SeasonPage(work, terrain).page();
+  static String of(
+      SeasonWork work, Map<String, GreenTerrain> terrain, List<DrainageFinding> findings) {
+    return new SeasonPage(work, terrain, findings).page();
   }
 
   private String page() {
@@ -96,6 +103,42 @@ final class SeasonPage {
                   s.representativeStation().times()));
     }
     ground(page, g);
+    findings.stream()
+        .filter(f -> f.place().greenId().equals(g.green().id()))
+        .forEach(f -> finding(page, f));
+  }
+
+  private static void finding(Page page, DrainageFinding f) {
+    page.paragraph(
+        "Wet place "
+            + f.place().placeId()
+            + ", "
+            + Words.area(f.place().areaM2())
+            + " m²: "
+            + f.why()
+            + ".");
+    page.table(
+        "hypotheses of place " + f.place().placeId(),
+        "Hypothesis",
+        "#Chance",
+        "#Score",
+        "Speaks for it",
+        "Speaks against it");
+    for (HypothesisScore h : f.hypotheses()) {
+      page.row(
+          h.hypothesis().label(),
+          String.format(Locale.ROOT, "#%.2f", h.probability()),
+          String.format(Locale.ROOT, "#%+.1f", h.score()),
+          SeasonRows.lines(h.speaksFor()),
+          SeasonRows.lines(h.against()));
+    }
+    page.end();
+    page.paragraph("Next: " + f.next().text() + ".");
+    page.small(
+        "Scores are sums of log evidence ratios against none of these. Not known: "
+            + String.join("; ", f.notKnown())
+            + ".");
+    page.small(String.join("; ", f.next().cautions()) + ".");
   }
 
   private void changes(Page page, GreenSeason g) {
@@ -207,16 +250,16 @@ final class SeasonPage {
             + (hollows.isEmpty()
                 ? "no hollow that surface water cannot leave."
                 : hollows.stream()
-                    .map(
-                        h ->
-                            String.format(
-                                Locale.ROOT,
-                                "a hollow of %.0f mm, %s m², %.0f L",
-                                1000 * h.deepestM(),
-                                Words.area(h.areaM2()),
-                                h.volumeLitres()))
-                    .reduce((a, b) -> a + "; " + b)
-                    .orElseThrow()
+                        .map(
+                            h ->
+                                String.format(
+                                    Locale.ROOT,
+                                    "a hollow of %.0f mm, %s m², %.0f L",
+                                    1000 * h.deepestM(),
+                                    Words.area(h.areaM2()),
+                                    h.volumeLitres()))
+                        .reduce((a, b) -> a + "; " + b)
+                        .orElseThrow()
                     + "."));
     if (!t.surrounds().words().isEmpty()) {
       page.small(t.surrounds().words() + ".");

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import org.mottle.engine.drainage.DrainageFinding;
 import org.mottle.engine.interval.Interval;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.SurveyMap;
@@ -53,6 +54,18 @@ public record SeasonReport(
     all.add(delivered.files().size() + " files in " + delivered.folder());
     all.add(Provenance.DISCLAIMER);
     return String.join("\n", all) + "\n";
+  }
+
+  /** A wet place in one line. */
+  static String line(DrainageFinding f) {
+    return String.format(
+        Locale.ROOT,
+        "green %s, wet place %s, %.0f m²: %s; next, %s",
+        f.place().greenId(),
+        f.place().placeId(),
+        f.place().areaM2(),
+        f.why(),
+        f.next().text());
   }
 
   /** A pair in one line. */

@@ -4,13 +4,13 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
-import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
-import org.locationtech.jts.geom.Coordinate;
-import org.locationtech.jts.geom.Geometry;
-import org.locationtech.jts.geom.Location;
+import java.util.stream.Collectors;
 import org.mottle.engine.contour.IsoLine;
-import org.mottle.engine.grid.GreenCells;
+import org.mottle.engine.drainage.DrainageFinding;
+import org.mottle.engine.drainage.HypothesisScore;
+import org.mottle.engine.drainage.WetPlaces;
 import org.mottle.engine.grid.Raster;
 import org.mottle.engine.interval.Interval;
 import org.mottle.engine.mapping.SurveyMap;
@@ -43,14 +43,14 @@ final class SeasonRows {
     this.terrain = terrain;
   }
 
-  List<LayerData> layers(List<FeatureRow> greens, List<FeatureRow> hypotheses) {
+  List<LayerData> layers(List<FeatureRow> greens, List<DrainageFinding> findings) {
     List<LayerData> layers = new ArrayList<>();
     layers.add(new LayerData(Layers.GREEN, greens));
     layers.add(new LayerData(Layers.PERSIST, persistent()));
     layers.add(new LayerData(Layers.DEPRESS, hollows()));
     layers.add(new LayerData(Layers.FLOW, flows()));
     layers.add(new LayerData(Layers.CONTOUR, contours()));
-    layers.add(new LayerData(Layers.HYPO, hypotheses));
+    layers.add(new LayerData(Layers.HYPO, hypotheses(findings)));
     layers.add(new LayerData(Layers.CHANGE, changes()));
     layers.add(new LayerData(Layers.STABLE, stable()));
     return layers;
@@ -80,9 +80,7 @@ final class SeasonRows {
                   row.put("k_hi", d.whole().high());
                   row.put("k_et", d.etRate());
                 });
-        pair.dryDown()
-            .flatMap(d -> d.refusal())
-            .ifPresent(r -> row.put("why_no_k", r.toString()));
+        pair.dryDown().flatMap(d -> d.refusal()).ifPresent(r -> row.put("why_no_k", r.toString()));
         rows.add(Layers.CHANGE.row(row));
       }
     }
@@ -122,56 +120,30 @@ final class SeasonRows {
   private static void add(
       List<FeatureRow> rows, GreenSeason g, PersistenceOutcome outcome, String history) {
     if (outcome instanceof Persistence p) {
-      GreenCells cells = g.maps().get(0).map().surface().cells();
       for (PersistentPlace place : p.wet().places()) {
-        rows.add(row(g, p, cells, place, "wet", history));
+        rows.add(row(g, p, place, "wet", history));
       }
       for (PersistentPlace place : p.dry().places()) {
-        rows.add(row(g, p, cells, place, "dry", history));
+        rows.add(row(g, p, place, "dry", history));
       }
     }
   }
 
   private static FeatureRow row(
-      GreenSeason g,
-      Persistence p,
-      GreenCells cells,
-      PersistentPlace place,
-      String kind,
-      String history) {
+      GreenSeason g, Persistence p, PersistentPlace place, String kind, String history) {
     Map<String, Object> row = named(g.green());
     row.put("kind", kind);
     row.put("history", history);
     row.put("n_surv", p.surveys().size());
-    row.put("wet_share", mean(p.wet().share(), cells, place.outline()));
-    row.put("ws_lo", mean(p.wet().low(), cells, place.outline()));
-    row.put("ws_hi", mean(p.wet().high(), cells, place.outline()));
-    row.put("dry_share", mean(p.dry().share(), cells, place.outline()));
-    row.put("ds_lo", mean(p.dry().low(), cells, place.outline()));
-    row.put("ds_hi", mean(p.dry().high(), cells, place.outline()));
+    row.put("wet_share", WetPlaces.mean(p.wet().share(), place.outline()));
+    row.put("ws_lo", WetPlaces.mean(p.wet().low(), place.outline()));
+    row.put("ws_hi", WetPlaces.mean(p.wet().high(), place.outline()));
+    row.put("dry_share", WetPlaces.mean(p.dry().share(), place.outline()));
+    row.put("ds_lo", WetPlaces.mean(p.dry().low(), place.outline()));
+    row.put("ds_hi", WetPlaces.mean(p.dry().high(), place.outline()));
     row.put("area_m2", place.areaM2());
     row.put("sure_m2", place.sureM2());
     return Layers.PERSIST.row(place.outline(), row);
-  }
-
-  /** Mean of the cells whose centre lies in a piece of ground; NaN where none does. */
-  static double mean(Raster raster, GreenCells cells, Geometry area) {
-    var inside = new IndexedPointInAreaLocator(area);
-    double sum = 0;
-    int n = 0;
-    for (int i = 0; i < raster.grid().size(); i++) {
-      if (raster.has(i)) {
-        var centre =
-            new Coordinate(
-                raster.grid().x(i % raster.grid().columns()),
-                raster.grid().y(i / raster.grid().columns()));
-        if (inside.locate(centre) != Location.EXTERIOR) {
-          sum += raster.value(i);
-          n++;
-        }
-      }
-    }
-    return n == 0 ? Double.NaN : sum / n;
   }
 
   private List<FeatureRow> hollows() {
@@ -212,6 +184,35 @@ final class SeasonRows {
       }
     }
     return rows;
+  }
+
+  private static List<FeatureRow> hypotheses(List<DrainageFinding> findings) {
+    List<FeatureRow> rows = new ArrayList<>();
+    for (DrainageFinding f : findings) {
+      int rank = 0;
+      for (HypothesisScore h : f.hypotheses()) {
+        Map<String, Object> row = new HashMap<>();
+        row.put("green_id", f.place().greenId());
+        row.put("place_id", f.place().greenId() + "-" + f.place().placeId());
+        row.put("rank", ++rank);
+        row.put("kind", h.hypothesis().label());
+        row.put("verdict", f.suggested().isPresent() ? "suggested" : "insufficient evidence");
+        row.put("for_txt", lines(h.speaksFor()));
+        row.put("against", lines(h.against()));
+        row.put("score", h.score());
+        row.put("p_hypo", h.probability());
+        row.put("next_test", f.next().text());
+        row.put("not_known", String.join("; ", f.notKnown()));
+        rows.add(Layers.HYPO.row(f.place().outline(), row));
+      }
+    }
+    return rows;
+  }
+
+  static String lines(List<HypothesisScore.EvidenceLine> lines) {
+    return lines.stream()
+        .map(l -> String.format(Locale.ROOT, "%s: %+.2f", l.text(), l.logRatio()))
+        .collect(Collectors.joining("; "));
   }
 
   private List<FeatureRow> contours() {

@@ -5,6 +5,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.mottle.engine.drainage.WetPlaces;
 import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.mapping.MappingSettings;
 import org.mottle.engine.mapping.Outcome;
@@ -46,7 +47,7 @@ record SeasonWork(SurveyMap map, Season season, List<GreenSeason> greens) {
    * One green through the season.
    *
    * @param green the green
-   * @param maps with their water histories, in the order of time
+   * @param visits maps with the conditions of each, in the order of time
    * @param pairs of surveys that follow each other
    * @param drainage what stays wet after rain
    * @param coverage what stays dry or wet with other water
@@ -54,11 +55,16 @@ record SeasonWork(SurveyMap map, Season season, List<GreenSeason> greens) {
    */
   record GreenSeason(
       Green green,
-      List<SurveyedMap> maps,
+      List<WetPlaces.Visit> visits,
       List<Pair> pairs,
       PersistenceOutcome drainage,
       PersistenceOutcome coverage,
-      StabilityOutcome stability) {}
+      StabilityOutcome stability) {
+
+    List<SurveyedMap> maps() {
+      return visits.stream().map(WetPlaces.Visit::map).toList();
+    }
+  }
 
   static SeasonWork of(
       FieldWork work, SiteSettings site, double changeLimitPct, int threads, Progress progress) {
@@ -72,7 +78,7 @@ record SeasonWork(SurveyMap map, Season season, List<GreenSeason> greens) {
               v.visit().surveyId(),
               v.visit().readings(),
               SeasonBands.of(
-                  site.bands(), v.visit().green(), v.visit().readings(), history(v)),
+                  site.bands(), v.visit().green(), v.visit().readings(), v.visit().conditions()),
               v.obstacle(),
               work.errors(v)));
     }
@@ -121,7 +127,10 @@ record SeasonWork(SurveyMap map, Season season, List<GreenSeason> greens) {
     }
     return new GreenSeason(
         maps.get(0).map().subject().green(),
-        maps,
+        maps.stream()
+            .map(
+                m -> new WetPlaces.Visit(m, visits.get(key(m.surveyId(), id)).visit().conditions()))
+            .toList(),
         pairs,
         Persistence.of(maps, PersistenceSettings.drainage()),
         Persistence.of(maps, PersistenceSettings.coverage()),

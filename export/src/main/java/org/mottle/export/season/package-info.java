@@ -1,2 +1,4 @@
-/** Several surveys of the same greens, from files to files: change, dry-down, persistence, drainage. */
+/**
+ * Several surveys of the same greens, from files to files: change, dry-down, persistence, drainage.
+ */
 package org.mottle.export.season;
