@@ -35,7 +35,7 @@ public final class Season {
   private static final int SHARE_DRAWS = 4;
 
   private final MappingSettings settings;
-  final Map<String, List<VisitedGreen>> greens;
+  private final Map<String, List<VisitedGreen>> greens;
   private final PersistentShare share;
   private final Map<VariogramModel, Blurred> blurred;
 
@@ -164,7 +164,7 @@ public final class Season {
   }
 
   /** Models of visits together: correlation and nugget of the variogram of most stations. */
-  static List<JointModel> joint(List<VisitedGreen> visits, PersistentShare share) {
+  private static List<JointModel> joint(List<VisitedGreen> visits, PersistentShare share) {
     VisitedGreen leading =
         visits.stream()
             .reduce((a, b) -> b.variogram().stations() > a.variogram().stations() ? b : a)
