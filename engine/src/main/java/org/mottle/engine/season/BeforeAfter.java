@@ -1,11 +1,15 @@
 package org.mottle.engine.season;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.Point;
 import org.mottle.engine.interval.Interval;
+import org.mottle.engine.season.JointPair.Ground;
 
 /**
  * Before and after a repair, with a control area that was left alone on the same green:
@@ -14,7 +18,9 @@ import org.mottle.engine.interval.Interval;
  * </pre>
  *
  * What the weather did to both, and what an operator or a probe read too high everywhere, drops
- * out. The standard deviation is that of the difference of two areal means under {@link JointPair}.
+ * out. From the stations in the two areas alone, by generalised least squares under the model of
+ * {@link JointPair} with a mean of each survey, what the area always differs by, and the effect as
+ * a step: a repair is no draw from what usually changes, and is not smoothed towards it.
  *
  * @param area change in the repaired area, % by volume
  * @param control change in the control area, % by volume
@@ -75,12 +81,15 @@ public record BeforeAfter(
               Locale.ROOT, "the control area shares %.1f m² with the repaired area", shared),
           "draw the control area where nothing was done");
     }
+    JointPair pair = change.pair();
+    Ground[] ground = new Ground[pair.stations()];
+    Arrays.setAll(ground, i -> ground(pair, i, on, other));
     Stations stations =
         new Stations(
-            in(change.earlier(), on),
-            in(change.later(), on),
-            in(change.earlier(), other),
-            in(change.later(), other));
+            count(pair, ground, Ground.AREA, true),
+            count(pair, ground, Ground.AREA, false),
+            count(pair, ground, Ground.CONTROL, true),
+            count(pair, ground, Ground.CONTROL, false));
     if (stations.least() == 0) {
       return Answer.refused(
           "no station was read in the "
@@ -88,37 +97,34 @@ public record BeforeAfter(
               + " area in both surveys",
           "read both areas before and after the repair, 3 stations each or more");
     }
-    WeighedGround repaired = WeighedGround.of(change.cells(), on);
-    WeighedGround left = WeighedGround.of(change.cells(), other);
     List<String> remarks = new ArrayList<>(change.remarks());
     if (stations.least() < FEW) {
       remarks.add(
           "an area has "
               + stations.least()
               + (stations.least() == 1 ? " station" : " stations")
-              + " in a survey: the rest is from its surroundings");
+              + " in a survey: read 3 or more");
     }
     remarks.add(
         "other things than the repair may differ between the two areas; consider a further pair of"
             + " surveys after like water, and ask the site's agronomist");
+    List<ChangeFigure> step = pair.step(ground);
     return Answer.of(
-        new BeforeAfter(
-            change.pair().over(repaired),
-            change.pair().over(left),
-            change.pair().over(repaired.less(left)),
-            wanted,
-            stations,
-            remarks));
+        new BeforeAfter(step.get(0), step.get(1), step.get(2), wanted, stations, remarks));
   }
 
-  private static int in(VisitedGreen visit, Geometry area) {
-    var o = visit.readings().observations();
-    int count = 0;
-    for (int i = 0; i < o.size(); i++) {
-      Coordinate at = new Coordinate(o.x(i), o.y(i));
-      count += area.covers(area.getFactory().createPoint(at)) ? 1 : 0;
-    }
-    return count;
+  private static Ground ground(JointPair pair, int i, Geometry area, Geometry control) {
+    Point at = area.getFactory().createPoint(new Coordinate(pair.x(i), pair.y(i)));
+    return area.covers(at)
+        ? Ground.AREA
+        : control.covers(at) ? Ground.CONTROL : Ground.ELSEWHERE;
+  }
+
+  private static int count(JointPair pair, Ground[] ground, Ground of, boolean earlier) {
+    return (int)
+        IntStream.range(0, ground.length)
+            .filter(i -> ground[i] == of && pair.earlier(i) == earlier)
+            .count();
   }
 
   /** Probability that the area changed in the wanted direction against the control area. */

@@ -31,6 +31,9 @@ import org.mottle.engine.solve.RowSums;
 public final class JointPair {
   private static final int PANEL = 256;
 
+  /** Means of the two surveys, step of an area, and what it always differs by. */
+  private static final int STEP_TERMS = 4;
+
   private final StationCorrelations[] stations;
   private final List<Fitted> fitted;
 
@@ -272,6 +275,91 @@ public final class JointPair {
             - Fitted.dot(c, c)
             + f.quadratic(-sum - Fitted.dot(f.terms[0], c), sum - Fitted.dot(f.terms[1], c));
     sd[0] = Math.sqrt(Math.max(0, variance));
+  }
+
+  /** Which ground a station of one of the surveys stands on, of two pieces compared. */
+  enum Ground {
+    AREA,
+    CONTROL,
+    ELSEWHERE
+  }
+
+  /** Number of stations of both surveys. */
+  int stations() {
+    return stations[0].size();
+  }
+
+  /** Whether station {@code i} was read in the earlier survey. */
+  boolean earlier(int i) {
+    return stations[0].survey(i) == 0;
+  }
+
+  double x(int i) {
+    return stations[0].x(i);
+  }
+
+  double y(int i) {
+    return stations[0].y(i);
+  }
+
+  /**
+   * Change of an area, of its control area, and the first less the second, from the stations on
+   * them alone: a mean for each survey and a step of the area in the later one, by generalised
+   * least squares. The step is not drawn towards what usually changes, as the map of the change is.
+   *
+   * @param ground [stations]; both pieces read in both surveys
+   */
+  List<ChangeFigure> step(Ground[] ground) {
+    int[] rows =
+        IntStream.range(0, ground.length).filter(i -> ground[i] != Ground.ELSEWHERE).toArray();
+    double[][] wanted = {{-1, 1, 1, 0}, {-1, 1, 0, 0}, {0, 0, 1, 0}};
+    double[][][] mean = new double[wanted.length][fitted.size()][1];
+    double[][][] sd = new double[wanted.length][fitted.size()][1];
+    for (int d = 0; d < fitted.size(); d++) {
+      double[][] all = stations[d].covariances(fitted.get(d).model);
+      int n = rows.length;
+      double[][] k = new double[n][n];
+      double[][] panel = new double[n][STEP_TERMS + 1];
+      for (int i = 0; i < n; i++) {
+        for (int j = i; j < n; j++) {
+          k[i][j] = all[rows[i]][rows[j]];
+        }
+        boolean later = !earlier(rows[i]);
+        panel[i][later ? 1 : 0] = 1;
+        panel[i][2] = later && ground[rows[i]] == Ground.AREA ? 1 : 0;
+        panel[i][3] = ground[rows[i]] == Ground.AREA ? 1 : 0;
+        panel[i][STEP_TERMS] = stations[d].value(rows[i]);
+      }
+      CholeskyFactor factor = factor(k);
+      factor.solveLower(panel, STEP_TERMS + 1);
+      double[][] g = new double[STEP_TERMS][STEP_TERMS];
+      double[] b = new double[STEP_TERMS];
+      for (double[] row : panel) {
+        for (int s = 0; s < STEP_TERMS; s++) {
+          b[s] += row[s] * row[STEP_TERMS];
+          for (int t = s; t < STEP_TERMS; t++) {
+            g[s][t] += row[s] * row[t];
+          }
+        }
+      }
+      CholeskyFactor normal = factor(g);
+      for (int w = 0; w < wanted.length; w++) {
+        double[] solved = wanted[w].clone();
+        normal.solve(solved);
+        mean[w][d][0] = Fitted.dot(solved, b);
+        sd[w][d][0] = Math.sqrt(Fitted.dot(solved, wanted[w]));
+      }
+    }
+    return IntStream.range(0, wanted.length)
+        .mapToObj(w -> new ChangeFigure(new Drawn(mean[w], sd[w])))
+        .toList();
+  }
+
+  private static CholeskyFactor factor(double[][] upper) {
+    if (CholeskyFactor.factor(upper) instanceof Factorisation.Factored f) {
+      return f.factor();
+    }
+    throw new IllegalStateException("part of a sound system is sound");
   }
 
   /** Sum of weight times correlation with a place, over the first points. */

@@ -35,7 +35,7 @@ public final class Season {
   private static final int SHARE_DRAWS = 4;
 
   private final MappingSettings settings;
-  final Map<String, List<VisitedGreen>> greens;
+  private final Map<String, List<VisitedGreen>> greens;
   private final PersistentShare share;
   private final Map<VariogramModel, Blurred> blurred;
 
@@ -142,7 +142,7 @@ public final class Season {
       if (alike.size() > 1) {
         List<JointModel> models = spread(joint(alike, PersistentShare.prior()), SHARE_DRAWS);
         repeated.add(
-            new RepeatedGreen(alike.stream().map(VisitedGreen::screened).toList(), models));
+            new RepeatedGreen(VisitedGreen.together(alike, VisitedGreen::screened), models));
         tables.add(tables(models, blurred));
       }
     }
@@ -164,7 +164,7 @@ public final class Season {
   }
 
   /** Models of visits together: correlation and nugget of the variogram of most stations. */
-  static List<JointModel> joint(List<VisitedGreen> visits, PersistentShare share) {
+  private static List<JointModel> joint(List<VisitedGreen> visits, PersistentShare share) {
     VisitedGreen leading =
         visits.stream()
             .reduce((a, b) -> b.variogram().stations() > a.variogram().stations() ? b : a)
@@ -236,8 +236,10 @@ public final class Season {
       return Answer.refused(refusal.get());
     }
     List<JointModel> models = joint(List.of(first.get(), second.get()), share);
+    List<SeenSurvey> seen =
+        VisitedGreen.together(List.of(first.get(), second.get()), VisitedGreen::seen);
     Answer<JointPair> pair =
-        JointPair.of(first.get().seen(), second.get().seen(), models, tables(models, blurred));
+        JointPair.of(seen.get(0), seen.get(1), models, tables(models, blurred));
     if (pair.refusal().isPresent()) {
       return Answer.refused(pair.refusal().get());
     }

@@ -3,14 +3,12 @@ package org.mottle.engine.season;
 import java.util.List;
 import org.mottle.engine.observation.CommonError;
 import org.mottle.engine.observation.Observations;
-import org.mottle.engine.observation.PositionError;
-import org.mottle.engine.position.BlurredModel;
 
 /**
  * Correlations of one field between the stations of several surveys of a green, one survey after
  * the other, as the places recorded let expect them: within a survey the jitter of both stations
- * blurs their separation, between two surveys the shifts of both visits besides. A station with
- * itself keeps 1. Immutable.
+ * blurs their separation, between two surveys the shifts of both visits besides; a station gone
+ * back to is where it was but for a return error. A station with itself keeps 1. Immutable.
  */
 final class StationCorrelations {
   private final List<SeenSurvey> surveys;
@@ -50,23 +48,16 @@ final class StationCorrelations {
   }
 
   private double correlation(Blurred blurred, int i, int j) {
-    Observations a = of(i);
-    Observations b = of(j);
-    double variance = square(jitter(i)) + square(jitter(j));
-    if (survey[i] != survey[j]) {
-      variance += square(a.positionError().shiftSdM()) + square(b.positionError().shiftSdM());
+    SeenSurvey a = surveys.get(survey[i]);
+    SeenSurvey b = surveys.get(survey[j]);
+    if (survey[i] != survey[j] && a.samePlace(row[i], b, row[j])) {
+      return 1 - blurred.at(a.returnVariance(row[i]) + b.returnVariance(row[j])).semivariance(0);
     }
-    BlurredModel model = blurred.at(variance);
-    return 1 - model.semivariance(Math.hypot(a.x(row[i]) - b.x(row[j]), a.y(row[i]) - b.y(row[j])));
-  }
-
-  private double jitter(int i) {
-    PositionError error = of(i).positionError();
-    return error.jitterSdM(row[i]);
-  }
-
-  private static double square(double v) {
-    return v * v;
+    double variance = a.jitterVariance(row[i]) + b.jitterVariance(row[j]);
+    if (survey[i] != survey[j]) {
+      variance += a.shiftVariance(row[i]) + b.shiftVariance(row[j]);
+    }
+    return 1 - blurred.at(variance).semivariance(Math.hypot(x(i) - x(j), y(i) - y(j)));
   }
 
   Observations of(int i) {
@@ -91,7 +82,8 @@ final class StationCorrelations {
 
   /** Per axis, m²: jitter of the station and shift of its visit. */
   double varianceToTarget(int i) {
-    return square(jitter(i)) + square(of(i).positionError().shiftSdM());
+    SeenSurvey seen = surveys.get(survey[i]);
+    return seen.jitterVariance(row[i]) + seen.shiftVariance(row[i]);
   }
 
   double value(int i) {

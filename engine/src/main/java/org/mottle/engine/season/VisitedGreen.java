@@ -7,10 +7,14 @@ import java.util.List;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import java.util.function.Function;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.mottle.engine.mapping.GreenReadings;
 import org.mottle.engine.mapping.MapVariogram;
 import org.mottle.engine.mapping.Outcome;
+import org.mottle.engine.mapping.Stations;
+import org.mottle.engine.observation.Observations;
 import org.mottle.engine.survey.Conditions;
 import org.mottle.engine.survey.Reading;
 import org.mottle.engine.survey.WaterHistory;
@@ -46,6 +50,31 @@ record VisitedGreen(
 
   SeenSurvey seen() {
     return new SeenSurvey(readings.observations(), readings.insertions());
+  }
+
+  /** Names of these stations of the visit; empty text where there is none. */
+  List<String> names(SeenSurvey stations) {
+    Observations o = stations.observations();
+    return IntStream.range(0, o.size()).mapToObj(i -> name(o.x(i), o.y(i))).toList();
+  }
+
+  private String name(double x, double y) {
+    return map.stations().stations().stream()
+        .filter(s -> s.x() == x && s.y() == y)
+        .map(Stations.Station::name)
+        .findFirst()
+        .orElse("");
+  }
+
+  /** The visits together, stations that were gone back to at one place each. */
+  static List<SeenSurvey> together(
+      List<VisitedGreen> visits, Function<VisitedGreen, SeenSurvey> seen) {
+    List<SeenSurvey> surveys = visits.stream().map(seen).toList();
+    return ReturnedStations.of(
+        surveys,
+        IntStream.range(0, visits.size())
+            .mapToObj(k -> visits.get(k).names(surveys.get(k)))
+            .toList());
   }
 
   /** Stations as the variogram was found: without those far off. */
