@@ -38,7 +38,8 @@ public record PlaceWetness(
       double share = place.getArea() / green.getArea();
       // of the whole and its part follows the rest
       double excess = share < 1 ? (own - whole) / (1 - share) : Double.NaN;
-      found.add(new PlaceWetness(m.surveyId(), m.history(), chance, excess));
+      found.add(
+          new PlaceWetness(m.surveyId(), m.history(), Math.max(0, Math.min(1, chance)), excess));
     }
     return found;
   }

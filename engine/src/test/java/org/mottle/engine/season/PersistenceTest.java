@@ -281,7 +281,7 @@ class PersistenceTest {
     assertThat(seen.get(0).wetChance()).isBetween(0.85, 0.9);
     assertThat(seen.get(1).wetChance()).isCloseTo(0.05, within(1e-12));
     assertThat(seen).extracting(PlaceWetness::surveyId).containsExactly("S1", "S2");
-    // whole = share of place * place + rest: the two means give the mean of the whole again
+    // against the rest itself, cut out
     Geometry green = MAP.subject().green().outline();
     Geometry rest = green.difference(place.outline());
     double own = mean(place.outline());
