@@ -82,7 +82,7 @@ public record DrainageFinding(
         scores,
         lacking.isEmpty() ? Optional.of(first.hypothesis()) : Optional.empty(),
         lacking.isEmpty() ? "the evidence suggests " + named(first) : lacking,
-        next(best.get(0), best.get(1)),
+        next(best.get(0), best.get(1), first.hypothesis() == Hypothesis.NONE),
         notKnown(signs, table, best.get(0), best.get(1)));
   }
 
@@ -116,13 +116,16 @@ public record DrainageFinding(
     return String.format(Locale.ROOT, "%s, %.2f", s.hypothesis().label(), s.probability());
   }
 
-  private static NextTest next(Hypothesis one, Hypothesis other) {
+  private static NextTest next(Hypothesis one, Hypothesis other, boolean noneFirst) {
     boolean otherFirst = one.digs() && !other.digs();
     Hypothesis first = otherFirst ? other : one;
     Hypothesis then = otherFirst ? one : other;
     String text =
-        "for or against %s: %s; for or against %s: %s"
-            .formatted(first.label(), first.test(), then.label(), then.test());
+        (noneFirst
+                ? "read the place again 24 to 48 h after soaking rain, and 2 to 4 days later; then "
+                : "")
+            + "for or against %s: %s; for or against %s: %s"
+                .formatted(first.label(), first.test(), then.label(), then.test());
     List<String> cautions = new ArrayList<>();
     if (one.digs() || other.digs()) {
       cautions.add(

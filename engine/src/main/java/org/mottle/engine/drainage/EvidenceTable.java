@@ -57,14 +57,14 @@ public final class EvidenceTable {
     Map<Sign, double[]> t = new EnumMap<>(Sign.class);
     // surface, subsurface, layering, run-on, leak, shade, perched, none
     t.put(Sign.WET_AFTER_RAIN, row(.90, .90, .90, .80, .80, .70, .80, .60));
-    t.put(Sign.WET_LATER, row(.35, .90, .60, .80, .80, .60, .30, .20));
-    t.put(Sign.WET_IN_HEAT, row(.05, .40, .20, .50, .80, .20, .10, .05));
-    t.put(Sign.WET_ALWAYS, row(.05, .40, .20, .40, .80, .10, .10, .05));
+    t.put(Sign.WET_LATER, row(.35, .90, .50, .80, .80, .50, .30, .20));
+    t.put(Sign.WET_IN_HEAT, row(.05, .40, .15, .50, .80, .15, .10, .05));
+    t.put(Sign.WET_ALWAYS, row(.05, .40, .10, .40, .80, .10, .10, .05));
     t.put(Sign.ONLY_IRRIGATED, row(.05, .05, .10, .05, .40, .10, .05, .10));
-    t.put(Sign.GAP_GROWS, row(.10, .85, .60, .60, .60, .60, .20, .30));
-    t.put(Sign.DRIES_SLOWLY, row(.10, .85, .60, .70, .60, .70, .20, .15));
-    t.put(Sign.DRIES_WELL, row(.85, .10, .30, .15, .25, .15, .70, .75));
-    t.put(Sign.IN_HOLLOW, row(.90, .10, .15, .15, .10, .10, .15, .15));
+    t.put(Sign.GAP_GROWS, row(.10, .85, .50, .60, .60, .50, .20, .30));
+    t.put(Sign.DRIES_SLOWLY, row(.10, .85, .40, .60, .50, .50, .20, .15));
+    t.put(Sign.DRIES_WELL, row(.85, .10, .40, .20, .30, .20, .70, .75));
+    t.put(Sign.IN_HOLLOW, row(.90, .10, .15, .15, .10, .10, .10, .10));
     t.put(Sign.WATER_GATHERS, row(.85, .40, .40, .60, .30, .30, .50, .35));
     t.put(Sign.UPHILL_EDGE, row(.15, .15, .20, .75, .20, .20, .05, .20));
     t.put(Sign.SURROUNDS_DRAIN_IN, row(.30, .20, .25, .85, .25, .25, .20, .25));

@@ -1,6 +1,5 @@
 package org.mottle.engine.drainage;
 
-import java.util.Locale;
 import org.mottle.engine.check.Check;
 
 /**
@@ -23,15 +22,9 @@ public record SeenSign(Sign sign, double chance, String figure) {
 
   /** One sentence, the way round that is more likely. */
   String sentence() {
-    String odds =
-        chance >= 0.95 || chance < 0.05
-            ? ""
-            : String.format(
-                Locale.ROOT,
-                ", %d in 10",
-                Math.max(1, Math.round(10 * Math.max(chance, 1 - chance))));
-    return (chance >= 0.5 ? sign.statement() : "not seen: " + sign.statement())
+    long tenths = Math.round(10 * Math.max(chance, 1 - chance));
+    return (chance >= 0.5 ? sign.statement() : sign.otherwise())
         + (figure.isEmpty() ? "" : " (" + figure + ")")
-        + odds;
+        + (tenths == 10 ? "" : ", " + tenths + " in 10");
   }
 }

@@ -1,6 +1,7 @@
 package org.mottle.engine.drainage;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.TreeSet;
@@ -20,7 +21,7 @@ final class SignReader {
   private static final double SLOW_RATIO = 0.6;
   private static final double WELL_RATIO = 0.8;
   private static final double HOLLOW_MM = 10;
-  private static final double HOLLOW_SHARE = 0.5;
+  private static final double HOLLOW_SHARE = 0.25;
   private static final double NEAR_M = 3;
   private static final double DEPTHS_DIFFER_PCT = 2;
 
@@ -66,8 +67,11 @@ final class SignReader {
     TreeSet<WaterHistory> histories = new TreeSet<>();
     all.forEach(s -> histories.add(s.history()));
     if (all.size() >= 3 && histories.size() >= 2) {
-      double least = all.stream().mapToDouble(SeenWet::wet).min().orElseThrow();
-      add(Sign.WET_ALWAYS, least, words(all));
+      SeenWet least = all.stream().min(Comparator.comparingDouble(SeenWet::wet)).orElseThrow();
+      add(
+          Sign.WET_ALWAYS,
+          least.wet(),
+          "%d surveys; least in %s".formatted(all.size(), words(List.of(least))));
     }
     if (!rain.isEmpty() && !irrigated.isEmpty()) {
       double chance = meanOf(irrigated) * (1 - meanOf(rain));
@@ -82,7 +86,7 @@ final class SignReader {
     return known.surveys().stream()
         .filter(s -> !Double.isNaN(s.wet()))
         .filter(which)
-        .sorted(java.util.Comparator.comparing(SeenWet::surveyId))
+        .sorted(Comparator.comparing(SeenWet::surveyId))
         .toList();
   }
 

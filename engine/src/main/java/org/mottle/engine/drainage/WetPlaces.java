@@ -8,6 +8,9 @@ import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Location;
+import org.mottle.engine.contour.Band;
+import org.mottle.engine.contour.Layer;
+import org.mottle.engine.contour.Tiling;
 import org.mottle.engine.drainage.Indicators.Drying;
 import org.mottle.engine.drainage.Indicators.Gathering;
 import org.mottle.engine.drainage.Indicators.Hollow;
@@ -28,6 +31,7 @@ import org.mottle.engine.season.PersistentPlace;
 import org.mottle.engine.season.SurveyedMap;
 import org.mottle.engine.survey.Conditions;
 import org.mottle.engine.survey.Green;
+import org.mottle.engine.survey.WaterHistory;
 import org.mottle.engine.terrain.Depression;
 import org.mottle.engine.terrain.GreenTerrain;
 
@@ -43,6 +47,9 @@ public final class WetPlaces {
   private static final double LIKELY = 0.9;
 
   private static final double UNLIKELY = 0.1;
+
+  /** A hollow smaller than this share of a place does not make it wet. */
+  private static final double LEAST_HOLLOW = 0.1;
 
   /** Ground counts as an edge within this of the outline, m. */
   private static final double EDGE_M = 1.5;
@@ -112,9 +119,42 @@ public final class WetPlaces {
       WetPlace wet =
           new WetPlace(
               seen.green().id(), "" + ++number, place.outline(), place.areaM2(), place.share());
-      findings.add(DrainageFinding.of(wet, places.indicators(place.outline())));
+      findings.add(DrainageFinding.of(wet, places.indicators(places.core(place.outline()))));
     }
     return findings;
+  }
+
+  /**
+   * The wetter half of a place, by the mean of the maps after rain: an outline by the limit takes in
+   * the flanks too, which dry and lie like the rest of the green.
+   */
+  private Geometry core(Geometry place) {
+    List<Raster> rain =
+        seen.visits().stream()
+            .map(Visit::map)
+            .filter(m -> m.history() == WaterHistory.AFTER_RAIN)
+            .map(m -> m.map().surface().interpolable())
+            .toList();
+    double[] sum = new double[rain.get(0).grid().size()];
+    for (Raster map : rain) {
+      Arrays.setAll(sum, i -> sum[i] + map.value(i) / rain.size());
+    }
+    Raster mean = new Raster(rain.get(0).grid(), sum);
+    double[] own = within(mean, place);
+    if (own.length == 0) {
+      return place;
+    }
+    Arrays.sort(own);
+    Geometry half =
+        Tiling.of(place, List.of(Layer.atLeast(mean, own[own.length / 2])))
+            .by(passed -> passed[0], 0)
+            .stream()
+            .filter(b -> b.index() == 1)
+            .map(Band::geometry)
+            .map(g -> (Geometry) g)
+            .findFirst()
+            .orElse(place);
+    return half.isEmpty() ? place : half;
   }
 
   Indicators indicators(Geometry place) {
@@ -159,15 +199,19 @@ public final class WetPlaces {
   }
 
   private Terrain terrain(GreenTerrain t, Geometry place) {
-    double inHollows = 0;
+    double shared = 0;
     double deepest = 0;
     for (Depression d : t.hollowsOn(place)) {
-      inHollows += d.outline().intersection(place).getArea();
-      deepest = Math.max(deepest, 1000 * d.deepestM());
+      // a hollow within the place fills it from there; a place within a hollow lies in it
+      double smaller = Math.min(d.areaM2(), place.getArea());
+      if (d.areaM2() >= LEAST_HOLLOW * place.getArea()) {
+        shared = Math.max(shared, d.outline().intersection(place).getArea() / smaller);
+        deepest = Math.max(deepest, 1000 * d.deepestM());
+      }
     }
     Raster height = t.model().raster();
     return new Terrain(
-        new Hollow(Math.min(1, inHollows / place.getArea()), deepest, 1000 * t.leftSdM()),
+        new Hollow(Math.min(1, shared), deepest, 1000 * t.leftSdM()),
         new Gathering(percentile(t.wetness(), place), seen.association()),
         new Setting(
             uphillEdge(height, place), drainsIn(t, place), lowEnd(percentile(height, place))));

@@ -14,6 +14,7 @@ import org.junit.jupiter.api.Test;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.GeometryFactory;
+import org.mottle.engine.contour.LinearSurface;
 import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.grid.Raster;
 import org.mottle.engine.interval.Interval;
@@ -23,6 +24,7 @@ import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.Surface;
 import org.mottle.engine.mapping.SurveyMapper;
 import org.mottle.engine.mapping.UncertaintySettings;
+import org.mottle.engine.patch.Ground;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.review.Grade;
 import org.mottle.engine.survey.Green;
@@ -268,6 +270,27 @@ class PersistenceTest {
                 new PersistenceSettings(
                     java.util.Set.of(WaterHistory.UNKNOWN), GradeWeights.PROPOSAL))
         .hasMessageContaining("known water history");
+  }
+
+  @Test
+  void a_place_is_followed_through_the_surveys() {
+    SurveyedMap wet = rain("S1", WET, A);
+    SurveyedMap sound = rain("S2", SOUND, B);
+    PersistentPlace place = found(wet, rain("S3", WET, A)).wet().places().get(0);
+    List<PlaceWetness> seen = PlaceWetness.of(place.outline(), List.of(wet, sound));
+    assertThat(seen.get(0).wetChance()).isBetween(0.85, 0.9);
+    assertThat(seen.get(1).wetChance()).isCloseTo(0.05, within(1e-12));
+    assertThat(seen).extracting(PlaceWetness::surveyId).containsExactly("S1", "S2");
+    // against the rest itself, cut out
+    Geometry green = MAP.subject().green().outline();
+    Geometry rest = green.difference(place.outline());
+    double own = mean(place.outline());
+    assertThat(seen.get(0).excessPct()).isCloseTo(own - mean(rest), within(0.02));
+  }
+
+  private static double mean(Geometry ground) {
+    Raster moisture = MAP.surface().interpolable();
+    return Ground.of(ground, moisture).mean(new LinearSurface(moisture));
   }
 
   /** Of a share that is drawn evenly, the interval holds about nine in ten. */

@@ -17,16 +17,13 @@ import org.mottle.export.settings.Bands;
 final class SeasonBands {
   private static final double ABOVE_FC_PCT = 1;
 
-  private static final double SOAKING_MM = 10;
-  private static final double DRAINS_H = 120;
-
   private SeasonBands() {}
 
   static Optional<TargetBand> of(
       Bands bands, Green green, List<Reading> readings, Optional<Conditions> conditions) {
     Optional<TargetBand> own = bands.bandOf(green, readings);
     double wet = green.rootZone().fieldCapacityPct() + ABOVE_FC_PCT;
-    if (!(wet > 0) || conditions.filter(c -> drains(c.water())).isEmpty()) {
+    if (!(wet > 0) || conditions.filter(c -> WaterHistory.of(c.water()) == WaterHistory.AFTER_RAIN).isEmpty()) {
       return own;
     }
     double low = own.map(TargetBand::lowPct).orElse(green.rootZone().wiltOnsetPct());
@@ -39,14 +36,5 @@ final class SeasonBands {
                 own.map(TargetBand::by).orElse(""),
                 own.map(TargetBand::on).orElse("")))
         : own;
-  }
-
-  /** Soaking rain was the last water, and it may still be draining. */
-  private static boolean drains(Conditions.Water water) {
-    return WaterHistory.of(water) == WaterHistory.AFTER_RAIN
-        || (WaterHistory.of(water) == WaterHistory.DRYING
-            && water.rainMm() >= SOAKING_MM
-            && water.rainHours() <= DRAINS_H
-            && !(water.irrigationHours() < water.rainHours()));
   }
 }
