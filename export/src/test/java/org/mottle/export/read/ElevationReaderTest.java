@@ -119,7 +119,7 @@ class ElevationReaderTest {
     Elevation elevation = source.near(one().greens().get(0)).orElseThrow();
     for (int i = 0; i < 6; i++) {
       // float32 keeps 24 bits: 4e-6 m at 123 m
-      assertThat(elevation.raster().value(i)).isEqualTo((double) (float) heights[i]);
+      assertThat(elevation.raster().value(i)).isEqualTo(Double.valueOf((float) heights[i]));
     }
     assertThat(elevation.voidShare()).isEqualTo(1 / 6.0);
     // the unit is in the metadata, so nothing is asked
