@@ -15,9 +15,8 @@ import java.util.OptionalInt;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
-import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffIIOMetadataDecoder;
-import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffMetadata2CRSAdapter;
 import org.mottle.export.crs.Crs;
+import org.mottle.export.crs.GeoTiffCrs;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 
@@ -223,7 +222,7 @@ final class GeoTiffFile implements CellFile {
       return Optional.of(Crs.ofEpsg(code.getAsInt()));
     }
     try {
-      return Optional.of(Crs.parse(described(keys, metadata)));
+      return Optional.of(described(keys, metadata));
     } catch (InputRefused e) {
       if (options.crs().isEmpty()) {
         throw e;
@@ -235,22 +234,10 @@ final class GeoTiffFile implements CellFile {
     }
   }
 
-  /** A system without a code, by its parameters, as a well-known text. */
-  private static String described(GeoKeys keys, TIFFImageMetadata metadata) {
+  private static Crs described(GeoKeys keys, TIFFImageMetadata metadata) {
     String text = keys.systemName();
     int from = text.indexOf("PROJCS[");
-    if (from >= 0) {
-      return text.substring(from);
-    }
-    try {
-      return new GeoTiffMetadata2CRSAdapter(null)
-          .createCoordinateSystem(new GeoTiffIIOMetadataDecoder(metadata))
-          .toWKT();
-    } catch (Exception e) {
-      throw new InputRefused(
-          "its CRS '%s' has no EPSG code and is not understood; name it with --crs"
-              .formatted(text));
-    }
+    return from >= 0 ? Crs.parse(text.substring(from)) : GeoTiffCrs.of(metadata, text);
   }
 
   private double factor(GeoKeys keys, String role, double fallback) {
