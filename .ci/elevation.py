@@ -43,7 +43,7 @@ layouts = {
     "tiles": ["TILED=YES", "BLOCKXSIZE=32", "BLOCKYSIZE=32"],
     "big": ["BIGTIFF=YES"],
     "msb": ["ENDIANNESS=BIG"],
-    "matrix": ["GEOTIFF_VERSION=1.1"],
+    "keys11": ["GEOTIFF_VERSION=1.1"],
 }
 kinds = {
     "f32": gdal.GDT_Float32,
