@@ -43,7 +43,7 @@ layouts = {
     "tiles": ["TILED=YES", "BLOCKXSIZE=32", "BLOCKYSIZE=32"],
     "big": ["BIGTIFF=YES"],
     "msb": ["ENDIANNESS=BIG"],
-    "matrix": ["GEOTIFF_VERSION=1.1"],
+    "keys11": ["GEOTIFF_VERSION=1.1"],
 }
 kinds = {
     "f32": gdal.GDT_Float32,
@@ -65,6 +65,16 @@ for layout, options in layouts.items():
 write("nan", gdal.GDT_Float32, [], none=float("nan"))
 write("lowest", gdal.GDT_Float32, [], none=-3.4028234663852886e38)
 write("point", gdal.GDT_Float32, [], point=True)
+# what the image library misreads or cannot read must be refused, never guessed
+write("refused_zstd", gdal.GDT_Float32, ["COMPRESS=ZSTD"])
+write("refused_predictor", gdal.GDT_Float32, ["COMPRESS=DEFLATE", "PREDICTOR=2"])
+sparse = gdal.GetDriverByName("GTiff").Create(
+    os.path.join(folder, "refused_sparse.tif"), 70, 50, 1, gdal.GDT_Float32, ["SPARSE_OK=TRUE"])
+sparse.SetGeoTransform((500000, 0.5, 0, 5316000, 0, -0.5))
+sparse.SetProjection(crs.ExportToWkt())
+sparse = None
+gdal.Translate(
+    os.path.join(folder, "cog.tif"), os.path.join(folder, "strips_f64_NONE_1.tif"), format="COG")
 gdal.Translate(
     os.path.join(folder, "grid.asc"), os.path.join(folder, "strips_f64_NONE_1.tif"), format="AAIGrid",
     creationOptions=["SIGNIFICANT_DIGITS=12"])

@@ -12,6 +12,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.IntStream;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Envelope;
@@ -68,6 +69,7 @@ public final class ElevationReader {
         problems.add(e);
       }
     }
+    tellHeights();
     List<ElevationWindow> windows = windows();
     for (boolean first : new boolean[] {true, false}) {
       for (CellFile file : cells) {
@@ -130,13 +132,7 @@ public final class ElevationReader {
           "%s is in %s, the greens are mapped in %s; %s"
               .formatted(file.name(), crs, greens.working(), remedy(crs)));
     }
-    if (file.frame().cell() > COARSE_M) {
-      notes.add(
-          "%s has cells of %s m; slopes and hollows of a green want 0.5 m or less"
-              .formatted(file.name(), file.frame().cell()));
-    }
     cells.add(file);
-    tellHeights(file);
   }
 
   private String remedy(Crs crs) {
@@ -149,27 +145,31 @@ public final class ElevationReader {
     }
   }
 
-  private void tellHeights(CellFile file) {
-    if (file.heights().datum().isEmpty()) {
-      notes.add(
-          "%s does not record its vertical datum; heights are good for differences only"
-              .formatted(file.name()));
+  /** One line a matter, however many tiles. */
+  private void tellHeights() {
+    boolean ask = how.unit() == ElevationUnit.ASK;
+    tell(
+        f -> f.heights().datum().isEmpty(),
+        "vertical datum not recorded in %s; heights are good for differences only");
+    tell(
+        f -> ask && f.heights().unit().isEmpty(),
+        "unit of heights not recorded in %s, taken as metres; --elevation-unit ft (or us-ft) if they"
+            + " are feet");
+    for (ElevationUnit feet : List.of(ElevationUnit.FOOT, ElevationUnit.US_FOOT)) {
+      tell(f -> unit(f) == feet, "heights in " + feet.words() + " in %s, taken to metres");
     }
-    ElevationUnit unit = unit(file);
-    if (file.heights().unit().isEmpty() && how.unit() == ElevationUnit.ASK) {
-      notes.add(
-          "%s does not say the unit of its heights, taken as metres; --elevation-unit ft (or us-ft)"
-                  .formatted(file.name())
-              + " if they are feet");
-    } else if (unit != ElevationUnit.METRE) {
-      notes.add("%s: heights in %s, taken to metres".formatted(file.name(), unit.words()));
-    }
-    if (file.heights().unit().isPresent()
-        && how.unit() != ElevationUnit.ASK
-        && how.unit() != unit) {
-      notes.add(
-          "%s has heights in %s, as it says itself; --elevation-unit is for files that say nothing"
-              .formatted(file.name(), unit.words()));
+    tell(
+        f -> !ask && f.heights().unit().filter(u -> u != how.unit()).isPresent(),
+        "unit of heights as recorded in %s; --elevation-unit is for files that say nothing");
+    tell(
+        f -> f.frame().cell() > COARSE_M,
+        "cells of more than 1 m in %s; slopes and hollows of a green want 0.5 m or less");
+  }
+
+  private void tell(Predicate<CellFile> so, String format) {
+    List<String> names = cells.stream().filter(so).map(CellFile::name).toList();
+    if (!names.isEmpty()) {
+      notes.add(format.formatted(Problems.listed(names, 4)));
     }
   }
 
@@ -307,7 +307,7 @@ public final class ElevationReader {
     void tell(Problems problems) {
       problems.require(
           count == 0,
-          "%s: %d heights near the greens are out of -500 to 9000 m, the first in %s; if that stands"
+          "%s: %d cell(s) near the greens out of -500 to 9000 m, the first in %s; if that stands"
               + " for no data, declare it, like gdal_translate -a_nodata",
           file.name(),
           count,

@@ -5,7 +5,6 @@ import it.geosolutions.imageioimpl.plugins.tiff.TIFFImageReaderSpi;
 import java.awt.Rectangle;
 import java.awt.image.Raster;
 import java.io.IOException;
-import java.io.InputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -16,9 +15,8 @@ import java.util.OptionalInt;
 import javax.imageio.ImageReadParam;
 import javax.imageio.ImageReader;
 import javax.imageio.stream.FileImageInputStream;
-import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffIIOMetadataDecoder;
-import org.geotools.coverage.grid.io.imageio.geotiff.GeoTiffMetadata2CRSAdapter;
 import org.mottle.export.crs.Crs;
+import org.mottle.export.crs.GeoTiffCrs;
 import org.mottle.export.problem.InputRefused;
 import org.mottle.export.problem.Problems;
 
@@ -51,13 +49,14 @@ final class GeoTiffFile implements CellFile {
     this.name = path.getFileName().toString();
     Problems problems = new Problems();
     List<String> found = new ArrayList<>();
+    TiffBlocks blocks = TiffBlocks.of(path);
     ImageReader reader = new TIFFImageReaderSpi().createReaderInstance();
     try (FileImageInputStream stream = new FileImageInputStream(path.toFile())) {
       reader.setInput(stream);
       TIFFImageMetadata metadata = (TIFFImageMetadata) reader.getImageMetadata(0);
       GeoKeys keys = new GeoKeys(metadata.getRootIFD());
-      requireNumbers(keys, problems);
-      requireWhole(keys, problems);
+      requireNumbers(keys, blocks, problems);
+      requireWhole(blocks, problems);
       this.frame = frame(keys, reader.getWidth(0), reader.getHeight(0), problems);
       this.crs = crs(keys, metadata, options, found, problems);
       this.heights = keys.heights();
@@ -104,7 +103,7 @@ final class GeoTiffFile implements CellFile {
     return "it is not a whole TIFF (" + e.getClass().getSimpleName() + ")";
   }
 
-  private void requireNumbers(GeoKeys keys, Problems problems) throws IOException {
+  private void requireNumbers(GeoKeys keys, TiffBlocks blocks, Problems problems) {
     int bands = keys.number(GeoKeys.SAMPLES, 1);
     int bits = keys.number(GeoKeys.BITS, 1);
     problems.require(
@@ -123,7 +122,7 @@ final class GeoTiffFile implements CellFile {
         compression);
     boolean floating = keys.number(GeoKeys.SAMPLE_FORMAT, 1) == FLOATS;
     // the library misreads the latter and does not say so
-    boolean misread = floating && (predictor == 2 || predictor == 3 && bigEndian());
+    boolean misread = floating && (predictor == 2 || predictor == 3 && blocks.bigEndian());
     problems.require(
         !readable || !(misread || predictor > 3),
         "%s uses predictor %d, which is not read here for its cells; gdal_translate -co"
@@ -132,36 +131,21 @@ final class GeoTiffFile implements CellFile {
         predictor);
   }
 
-  private boolean bigEndian() throws IOException {
-    try (InputStream in = Files.newInputStream(path)) {
-      return in.read() == 'M';
-    }
-  }
-
-  /** The library fills up what is cut off, so the blocks are looked at here. */
-  private void requireWhole(GeoKeys keys, Problems problems) throws IOException {
-    double[] offsets = keys.numbers(GeoKeys.STRIP_OFFSETS);
-    double[] bytes = keys.numbers(GeoKeys.STRIP_BYTES);
-    if (offsets.length == 0) {
-      offsets = keys.numbers(GeoKeys.TILE_OFFSETS);
-      bytes = keys.numbers(GeoKeys.TILE_BYTES);
-    }
-    double size = Files.size(path);
-    double last = 0;
-    int empty = 0;
-    for (int i = 0; i < Math.min(offsets.length, bytes.length); i++) {
-      last = Math.max(last, offsets[i] + bytes[i]);
-      empty += bytes[i] == 0 ? 1 : 0;
-    }
+  private void requireWhole(TiffBlocks blocks, Problems problems) throws IOException {
+    long size = Files.size(path);
     problems.require(
-        last <= size, "%s is cut off: it has %.0f of %.0f bytes; copy it again", name, size, last);
+        blocks.end() <= size,
+        "%s is cut off: it has %d of %d bytes; copy it again",
+        name,
+        size,
+        blocks.end());
     problems.require(
-        empty == 0,
+        blocks.empty() == 0,
         "%s leaves out %d of its %d blocks, which is not read here; gdal_translate -co"
             + " COMPRESS=DEFLATE fills them",
         name,
-        empty,
-        bytes.length);
+        blocks.empty(),
+        blocks.count());
   }
 
   private CellFrame frame(GeoKeys keys, int columns, int rows, Problems problems) {
@@ -238,7 +222,7 @@ final class GeoTiffFile implements CellFile {
       return Optional.of(Crs.ofEpsg(code.getAsInt()));
     }
     try {
-      return Optional.of(Crs.parse(described(keys, metadata)));
+      return Optional.of(described(keys, metadata));
     } catch (InputRefused e) {
       if (options.crs().isEmpty()) {
         throw e;
@@ -250,22 +234,10 @@ final class GeoTiffFile implements CellFile {
     }
   }
 
-  /** A system without a code, by its parameters, as a well-known text. */
-  private static String described(GeoKeys keys, TIFFImageMetadata metadata) {
+  private static Crs described(GeoKeys keys, TIFFImageMetadata metadata) {
     String text = keys.systemName();
     int from = text.indexOf("PROJCS[");
-    if (from >= 0) {
-      return text.substring(from);
-    }
-    try {
-      return new GeoTiffMetadata2CRSAdapter(null)
-          .createCoordinateSystem(new GeoTiffIIOMetadataDecoder(metadata))
-          .toWKT();
-    } catch (Exception e) {
-      throw new InputRefused(
-          "its CRS '%s' has no EPSG code and is not understood; name it with --crs"
-              .formatted(text));
-    }
+    return from >= 0 ? Crs.parse(text.substring(from)) : GeoTiffCrs.of(metadata, text);
   }
 
   private double factor(GeoKeys keys, String role, double fallback) {

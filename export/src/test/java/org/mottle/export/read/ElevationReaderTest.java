@@ -101,9 +101,9 @@ class ElevationReaderTest {
     assertThat(elevation.notes()).isEmpty();
     assertThat(read(InputOptions.NONE, tiff(six())).notes())
         .containsExactly(
-            "d.tif does not record its vertical datum; heights are good for differences only",
-            "d.tif does not say the unit of its heights, taken as metres; --elevation-unit ft (or"
-                + " us-ft) if they are feet");
+            "vertical datum not recorded in d.tif; heights are good for differences only",
+            "unit of heights not recorded in d.tif, taken as metres; --elevation-unit ft (or us-ft) if"
+                + " they are feet");
   }
 
   @Test
@@ -119,7 +119,7 @@ class ElevationReaderTest {
     Elevation elevation = source.near(one().greens().get(0)).orElseThrow();
     for (int i = 0; i < 6; i++) {
       // float32 keeps 24 bits: 4e-6 m at 123 m
-      assertThat(elevation.raster().value(i)).isEqualTo((double) (float) heights[i]);
+      assertThat(elevation.raster().value(i)).isEqualTo(Double.valueOf((float) heights[i]));
     }
     assertThat(elevation.voidShare()).isEqualTo(1 / 6.0);
     // the unit is in the metadata, so nothing is asked
@@ -153,7 +153,7 @@ class ElevationReaderTest {
     assertThat(elevation.raster().value(0)).isCloseTo(40.125 * 1200 / 3937, within(1e-12));
     assertThat(elevation.vertical()).isEqualTo("EPSG:6360");
     assertThat(read(InputOptions.NONE, tiff(feet)).notes())
-        .containsExactly("d.tif: heights in US survey feet, taken to metres");
+        .containsExactly("heights in US survey feet in d.tif, taken to metres");
     ElevationOptions asked = ElevationOptions.DEFAULT.withUnit(ElevationUnit.FOOT);
     ElevationSource given = ElevationReader.read(List.of(tiff(six())), UTM, asked, one());
     assertThat(given.near(one().greens().get(0)).orElseThrow().raster().value(1))
@@ -185,7 +185,7 @@ class ElevationReaderTest {
     assertThat(
             refused(() -> read(InputOptions.NONE, tiff(new TinyTiff(3, 500000, 5316001, cells)))))
         .containsExactly(
-            "d.tif: 1 heights near the greens are out of -500 to 9000 m, the first in row 1, column"
+            "d.tif: 1 cell(s) near the greens out of -500 to 9000 m, the first in row 1, column"
                 + " 1 (-9999.0 m); if that stands for no data, declare it, like gdal_translate"
                 + " -a_nodata");
   }
@@ -264,6 +264,25 @@ class ElevationReaderTest {
     isSix(near(UTM, tiff(six().keys(1025, 1))).raster());
   }
 
+  /** A transverse Mercator of nobody's, and the UTM zone by its parameters. */
+  @Test
+  void aSystemByItsParameters() {
+    double[] parameters = {-15, 0, 0.9996, 500000, 0};
+    int[] keys = {
+      1, 1, 0, 14, 1024, 0, 1, 1, 1025, 0, 1, 1, 2048, 0, 1, 4326, 3072, 0, 1, 32767, 3074, 0, 1,
+      32767, 3075, 0, 1, 1, 3076, 0, 1, 9001, 3080, 34736, 1, 0, 3081, 34736, 1, 1, 3092, 34736, 1,
+      2, 3082, 34736, 1, 3, 3083, 34736, 1, 4, 1026, 34737, 6, 0, 3073, 34737, 6, 0
+    };
+    TinyTiff described = six().with(34735, keys).with(34736, parameters).with(34737, "local|");
+    isSix(near(InputOptions.NONE, tiff(described)).raster());
+    double[] nobodys = {-15.3, 10, 1, 1000, 0};
+    TinyTiff odd = six().with(34735, keys).with(34736, nobodys).with(34737, "local|");
+    assertThat(refused(() -> read(InputOptions.NONE, tiff(odd))))
+        .hasSize(1)
+        .allMatch(l -> l.startsWith("d.tif: ") && l.contains("--crs"));
+    isSix(near(UTM, tiff(odd)).raster());
+  }
+
   @Test
   void anAsciiGridByItsCornerOrTheCentre() throws IOException {
     String cells = "40.125 41.0625 42.03125\n43.5 44.25 45.75\n";
@@ -320,7 +339,7 @@ class ElevationReaderTest {
                 + " a point in this format");
     assertThat(refused(() -> read(UTM, asc(HEADING + "1 2 3\n4 9999 6\n"))).get(0))
         .startsWith(
-            "d.asc: 1 heights near the greens are out of -500 to 9000 m, the first in row 2,"
+            "d.asc: 1 cell(s) near the greens out of -500 to 9000 m, the first in row 2,"
                 + " column 2 (9999.0 m)");
     assertThat(
             refused(
