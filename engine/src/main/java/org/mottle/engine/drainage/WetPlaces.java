@@ -125,8 +125,8 @@ public final class WetPlaces {
   }
 
   /**
-   * The wetter half of a place, by the mean of the maps after rain: an outline by the limit takes in
-   * the flanks too, which dry and lie like the rest of the green.
+   * The wetter half of a place, by the mean of the maps after rain: an outline by the limit takes
+   * in the flanks too, which dry and lie like the rest of the green.
    */
   private Geometry core(Geometry place) {
     List<Raster> rain =
@@ -277,11 +277,13 @@ public final class WetPlaces {
         != Location.EXTERIOR;
   }
 
+  /** From the middle: heads stand round every green, and near its edge one is always near. */
   private Pipes pipes(Geometry place) {
     double nearest =
         seen.heads().stream()
             .mapToDouble(
-                h -> place.distance(outline.getFactory().createPoint(new Coordinate(h.x(), h.y()))))
+                h ->
+                    place.getInteriorPoint().getCoordinate().distance(new Coordinate(h.x(), h.y())))
             .min()
             .orElse(Double.NaN);
     return Double.isNaN(nearest) ? Pipes.UNKNOWN : new Pipes(nearest, HEAD_SD_M, Double.NaN);

@@ -23,7 +23,10 @@ final class SeasonBands {
       Bands bands, Green green, List<Reading> readings, Optional<Conditions> conditions) {
     Optional<TargetBand> own = bands.bandOf(green, readings);
     double wet = green.rootZone().fieldCapacityPct() + ABOVE_FC_PCT;
-    if (!(wet > 0) || conditions.filter(c -> WaterHistory.of(c.water()) == WaterHistory.AFTER_RAIN).isEmpty()) {
+    if (!(wet > 0)
+        || conditions
+            .filter(c -> WaterHistory.of(c.water()) == WaterHistory.AFTER_RAIN)
+            .isEmpty()) {
       return own;
     }
     double low = own.map(TargetBand::lowPct).orElse(green.rootZone().wiltOnsetPct());
