@@ -1,10 +1,12 @@
 package org.mottle.engine.irrigation;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.mottle.engine.mapping.GreenReadings;
 import org.mottle.engine.mapping.MapVariogram;
 import org.mottle.engine.mapping.Outcome;
@@ -23,12 +25,16 @@ public final class HeadEvidence {
   /** Views of the covariance that are integrated over. */
   private static final int VIEWS = 9;
 
+  /** Surveys beside the one that is asked; more would add little and cost much. */
+  private static final int MOST_BESIDE = 4;
+
   private final SectorPrior prior;
   private final SurveyMap map;
   private final List<Head> heads;
   private final List<Conditions> conditions;
 
-  HeadEvidence(SectorPrior prior, SurveyMap map, List<Head> heads, List<Conditions> conditions) {
+  private HeadEvidence(
+      SectorPrior prior, SurveyMap map, List<Head> heads, List<Conditions> conditions) {
     this.prior = prior;
     this.map = map;
     this.heads = List.copyOf(heads);
@@ -82,12 +88,12 @@ public final class HeadEvidence {
     return inOrder.stream().flatMap(List::stream).toList();
   }
 
-  List<WaterHistory> histories() {
+  private List<WaterHistory> histories() {
     return map.outcomes().stream().map(this::history).toList();
   }
 
   /** Of each outcome; null where it cannot be tested. */
-  SectorEvidence[] sectors(List<WaterHistory> history, int threads, Progress progress) {
+  private SectorEvidence[] sectors(List<WaterHistory> history, int threads, Progress progress) {
     SectorEvidence[] found = new SectorEvidence[history.size()];
     Panels.run(
         found.length,
@@ -130,16 +136,7 @@ public final class HeadEvidence {
       return Optional.empty();
     }
     List<Integer> seen = new ArrayList<>(List.of(outcome));
-    for (int i = 0; i < history.size(); i++) {
-      boolean dry =
-          history.get(i) == WaterHistory.AFTER_RAIN || history.get(i) == WaterHistory.DRYING;
-      if (i != outcome
-          && dry
-          && green(i).equals(green(outcome))
-          && variogram(i).filter(v -> v == variogram.get()).isPresent()) {
-        seen.add(i);
-      }
-    }
+    seen.addAll(beside(outcome, variogram.get(), history));
     SectorPattern pattern = new SectorPattern(heads);
     List<SectorSurvey> surveys =
         seen.stream()
@@ -152,14 +149,27 @@ public final class HeadEvidence {
                         pattern,
                         own))
             .toList();
-    return Optional.of(
-        new SectorTest(prior, surveys)
-            .under(
-                variogram
-                    .get()
-                    .pooled()
-                    .orElseThrow()
-                    .othersOf(surveys.stream().map(SectorSurvey::sample).toList(), VIEWS)));
+    return new SectorTest(prior, surveys)
+        .under(
+            variogram
+                .get()
+                .pooled()
+                .orElseThrow()
+                .othersOf(surveys.stream().map(SectorSurvey::sample).toList(), VIEWS));
+  }
+
+  /** Surveys of the same green after rain and in dry days, the nearest in order. */
+  private List<Integer> beside(int outcome, MapVariogram variogram, List<WaterHistory> history) {
+    return IntStream.range(0, history.size())
+        .filter(i -> i != outcome && green(i).equals(green(outcome)))
+        .filter(
+            i -> history.get(i) == WaterHistory.AFTER_RAIN || history.get(i) == WaterHistory.DRYING)
+        .filter(i -> variogram(i).filter(v -> v == variogram).isPresent())
+        .boxed()
+        .sorted(Comparator.comparingInt(i -> Math.abs(i - outcome)))
+        .limit(MOST_BESIDE)
+        .sorted()
+        .toList();
   }
 
   /** Behind the map of an outcome, where there is one. */

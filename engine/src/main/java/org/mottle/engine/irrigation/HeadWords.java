@@ -14,11 +14,15 @@ import org.mottle.engine.survey.WaterHistory;
 
 /**
  * Puts what is known of a green's heads in one survey into findings with their reasons. A head is
- * suggested from {@value #LOOK} on, to be considered from {@value #CONSIDER} on.
+ * suggested from {@value #LOOK} on, to be considered from {@value #CONSIDER} on, and neither where
+ * the survey by itself gives it less than {@value #LEAST_OWN}.
  */
 final class HeadWords {
   static final double LOOK = 0.8;
   static final double CONSIDER = 0.5;
+
+  /** Other surveys do not name a head that this one hardly shows. */
+  static final double LEAST_OWN = 0.2;
 
   /** A shortfall whose standard error is not below its prior deviation cannot be seen. */
   private static final double LEAST_SHOWN = 1;
@@ -63,7 +67,7 @@ final class HeadWords {
               causes.spot(),
               order.indexOf(h) + 1);
       Optional<Words> why = cannotTell(e.shown()[h]);
-      Verdict verdict = why.isPresent() ? Verdict.CANNOT_TELL : verdict(combined[h]);
+      Verdict verdict = why.isPresent() ? Verdict.CANNOT_TELL : verdict(figures);
       findings.add(
           finding(head, figures, verdict, why.orElseGet(() -> words(figures, verdict, head))));
     }
@@ -120,11 +124,12 @@ final class HeadWords {
     };
   }
 
-  private Verdict verdict(double probability) {
-    if (probability >= LOOK && green.history(survey) == WaterHistory.AFTER_IRRIGATION) {
-      return Verdict.LOOK;
+  private Verdict verdict(Evidence e) {
+    if (e.probability() < LEAST_OWN || e.combined() < CONSIDER) {
+      return Verdict.NOT_SUGGESTED;
     }
-    return probability >= CONSIDER ? Verdict.CONSIDER : Verdict.NOT_SUGGESTED;
+    boolean irrigated = green.history(survey) == WaterHistory.AFTER_IRRIGATION;
+    return irrigated && e.combined() >= LOOK ? Verdict.LOOK : Verdict.CONSIDER;
   }
 
   private Words words(Evidence e, Verdict verdict, Head head) {
@@ -150,13 +155,8 @@ final class HeadWords {
     if (green.seenBesideOthers(survey) && e.ground() < e.probability() / 3) {
       reasons.add("after rain and in dry days the same ground is not so much drier");
     }
-    if (green.irrigated().size() > 1) {
-      reasons.add(
-          String.format(
-              Locale.ROOT,
-              "%s with all %d surveys after irrigation",
-              chance(e.combined()),
-              green.irrigated().size()));
+    if (others() > 0 && e.combined() > e.probability()) {
+      reasons.add(together(e));
     }
     return reasons;
   }
@@ -180,6 +180,9 @@ final class HeadWords {
     if (e.spot() >= WORTH_A_WORD) {
       reasons.add("one dry or wet place of another cause would explain it, " + chance(e.spot()));
     }
+    if (others() > 0 && e.combined() <= e.probability()) {
+      reasons.add(together(e));
+    }
     if (green.history(survey) == WaterHistory.DRYING) {
       reasons.add("dry days: how the ground dries is seen with how it was watered");
     }
@@ -190,6 +193,18 @@ final class HeadWords {
               + " with water repellency; they are left out of this");
     }
     return reasons;
+  }
+
+  /** Surveys after irrigation but for this one. */
+  private long others() {
+    return green.irrigated().stream().filter(s -> s != survey).count();
+  }
+
+  private String together(Evidence e) {
+    return chance(e.combined())
+        + (others() == 1
+            ? " together with the other survey after irrigation"
+            : " together with the " + others() + " other surveys after irrigation");
   }
 
   private int low() {

@@ -3,6 +3,7 @@ package org.mottle.engine.irrigation;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import org.mottle.engine.likelihood.OthersView;
 import org.mottle.engine.observation.CommonError;
 import org.mottle.engine.observation.Observations;
@@ -142,7 +143,8 @@ final class SectorTest {
   /** Likelihoods of one covariance, and what they add to the sums. */
   private record Node(double weight, double logNone, ShiftEvidence[] shift, double[] shown) {}
 
-  SectorEvidence under(List<OthersView> views) {
+  /** Empty where no covariance could be factored. */
+  Optional<SectorEvidence> under(List<OthersView> views) {
     List<Node> nodes = new ArrayList<>();
     double[] common = surveys == 1 ? new double[] {0} : COMMON_SHARE;
     for (OthersView view : views) {
@@ -153,7 +155,7 @@ final class SectorTest {
         }
       }
     }
-    return evidence(nodes);
+    return nodes.isEmpty() ? Optional.empty() : Optional.of(evidence(nodes));
   }
 
   private void add(

@@ -1,19 +1,27 @@
 package org.mottle.engine.mapping;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
+import org.apache.commons.math3.distribution.NormalDistribution;
 import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Geometry;
+import org.locationtech.jts.geom.GeometryFactory;
 import org.mottle.engine.grid.GreenCells;
 import org.mottle.engine.patch.ClassRule;
 import org.mottle.engine.patch.Excursions;
 import org.mottle.engine.patch.MarkRule;
 import org.mottle.engine.patch.Marks;
+import org.mottle.engine.patch.Patch;
 import org.mottle.engine.patch.Probabilities;
 import org.mottle.engine.patch.Spot;
 import org.mottle.engine.patch.Zone;
+import org.mottle.engine.patch.ZoneClass;
 import org.mottle.engine.patch.Zones;
 import org.mottle.engine.survey.TargetBand;
 
@@ -26,27 +34,36 @@ final class BandChances {
   /** The map knows no more than the green's mean where its SD is this share of the field's. */
   private static final double KNOWS_LITTLE = 0.9;
 
+  private static final GeometryFactory FACTORY = new GeometryFactory();
+
+  private final Prepared all;
   private final Prepared green;
   private final KrigedGreen kriged;
   private final Probabilities main;
   private final Probabilities whole;
   private final Surface.Chances rasters;
+  private final List<Outcome.Low> lowStations;
 
   /**
-   * @param green the values of the main population
+   * @param all values of the green
+   * @param green those that the surface goes through
    * @param kriged from these
-   * @param population the other, where there are two
+   * @param populations what is known of a second population
    */
   BandChances(
+      Prepared all,
       Prepared green,
       KrigedGreen kriged,
       Excursions excursions,
-      Optional<GreenPopulation.Low> population) {
+      Optional<GreenPopulation> populations) {
+    Optional<GreenPopulation.Low> population = populations.flatMap(GreenPopulation::low);
     TargetBand band = green.subject().band().orElseThrow();
     GreenCells cells = kriged.cells();
     double[] sd = kriged.sd();
     double[] dry = kriged.below(band.lowPct());
     double[] wet = kriged.above(band.highPct());
+    this.all = all;
+    this.lowStations = populations.map(p -> p.lowStations(all)).orElse(List.of());
     this.green = green;
     this.kriged = kriged;
     this.main = Probabilities.of(cells, dry, wet, sd, excursions);
@@ -121,10 +138,49 @@ final class BandChances {
     return remarks.standing() == Standing.PATCHES
         ? new Marks(
             marks.patches(),
-            marks.spots().stream().map(this::amongAll).toList(),
+            Stream.concat(
+                    marks.spots().stream().map(this::amongAll), chosen(marks.patches()).stream())
+                .toList(),
             marks.expected(),
             marks.smallest())
         : new Marks(List.of(), List.of(), marks.expected(), marks.smallest());
+  }
+
+  /**
+   * Stations chosen for what was seen there that lie outside the band and in no patch of its kind.
+   * How likely the ground there is so, some decimetres across, follows from the nugget.
+   */
+  private List<Spot> chosen(List<Patch> patches) {
+    TargetBand band = all.subject().band().orElseThrow();
+    Set<Integer> through = Arrays.stream(green.members()).boxed().collect(Collectors.toSet());
+    Set<Integer> low = lowStations.stream().map(Outcome.Low::station).collect(Collectors.toSet());
+    List<Spot> spots = new ArrayList<>();
+    for (int i = 0; i < all.observations().size(); i++) {
+      int member = all.members()[i];
+      double value = all.observations().value(i);
+      boolean outside = value < band.lowPct() || value > band.highPct();
+      if (all.station(i).chosen()
+          && !through.contains(member)
+          && !low.contains(member)
+          && outside) {
+        ZoneClass kind = value < band.lowPct() ? ZoneClass.DRY : ZoneClass.WET;
+        Coordinate at = new Coordinate(all.station(i).x(), all.station(i).y());
+        boolean inPatch =
+            patches.stream()
+                .filter(p -> p.kind() == kind)
+                .anyMatch(p -> p.geometry().distance(FACTORY.createPoint(at)) == 0);
+        if (!inPatch) {
+          double beyond = kind == ZoneClass.DRY ? band.lowPct() - value : value - band.highPct();
+          double sd = Math.sqrt(kriged.nugget() / all.insertions()[i]);
+          spots.add(new Spot(kind, at, member, 0, chance(beyond, sd), Double.NaN));
+        }
+      }
+    }
+    return spots;
+  }
+
+  private static double chance(double beyond, double sd) {
+    return sd == 0 ? 1 : new NormalDistribution(null, 0, sd).cumulativeProbability(beyond);
   }
 
   private Spot amongAll(Spot spot) {

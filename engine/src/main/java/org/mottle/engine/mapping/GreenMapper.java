@@ -120,13 +120,14 @@ final class GreenMapper {
     if (!pooled.surveys().contains(survey)) {
       return noMap(green, remarks, outside(survey));
     }
-    Prepared main = population.map(p -> p.main(green)).orElse(green);
+    Prepared main = GreenPopulation.surface(population, green, settings.needed().map());
     List<NestedModel> models = pooled.draws(main.sample());
     Slope slope = Slope.of(main, models);
     remarks.onVariogram(green, pooled, slope);
     population
         .filter(p -> p.found().isPresent())
         .ifPresent(p -> remarks.onPopulation(p.finding(), main.observations().size()));
+    remarks.onChosen(green, main);
     KrigedGreen.Attempt attempt =
         KrigedGreen.of(
             main, models, slope, cells(green), settings.uncertainty(), threads, progress);
@@ -136,8 +137,7 @@ final class GreenMapper {
     KrigedGreen kriged = attempt.green().orElseThrow();
     Seen seen = seen(green, kriged);
     Optional<BandChances> chances =
-        seen.excursions()
-            .map(e -> new BandChances(main, kriged, e, population.flatMap(GreenPopulation::low)));
+        seen.excursions().map(e -> new BandChances(green, main, kriged, e, population));
     Surface plain = kriged.surface();
     Surface surface = chances.map(c -> plain.with(c.rasters())).orElse(plain);
     return cut(

@@ -105,8 +105,18 @@ record GreenPopulation(Finding finding, Optional<TwoFound> found, int survey) {
   }
 
   /** The values of the main population; all where there is one. */
-  Prepared main(Prepared green) {
+  private Prepared main(Prepared green) {
     return found.map(two -> green.rows(two.otherStations(survey))).orElse(green);
+  }
+
+  /**
+   * The values that a surface goes through: of the main population, and not chosen for what was
+   * seen there.
+   *
+   * @param needed stations that carry a map
+   */
+  static Prepared surface(Optional<GreenPopulation> population, Prepared green, int needed) {
+    return population.map(p -> p.main(green)).orElse(green).notChosen(needed);
   }
 
   /** Stations of the lower population where it is mapped apart. */

@@ -40,7 +40,8 @@ public record GreenReadings(Observations observations, int[] insertions, Sample 
             .filter(i -> !low.contains(all.members()[i]))
             .boxed()
             .toList();
-    Prepared kept = all.rows(main.stream().mapToInt(i -> i).toArray());
+    Prepared kept =
+        all.rows(main.stream().mapToInt(i -> i).toArray()).notChosen(settings.needed().map());
     return new GreenReadings(
         KrigedGreen.withCommon(kept, settings.uncertainty().operatorSdPct()),
         kept.insertions(),

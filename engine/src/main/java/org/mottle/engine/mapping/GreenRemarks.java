@@ -1,8 +1,11 @@
 package org.mottle.engine.mapping;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.apache.commons.math3.special.Erf;
 import org.mottle.engine.likelihood.PooledVariogram;
 import org.mottle.engine.observation.DuplicatePolicy;
@@ -133,6 +136,22 @@ final class GreenRemarks {
           Standing.INDICATIVE,
           counted(main, "reading")
               + " of the main population: indicative, no patches are outlined");
+    }
+  }
+
+  /** Stations chosen for what was seen there that the surface does not go through. */
+  void onChosen(Prepared green, Prepared main) {
+    Set<Integer> kept = Arrays.stream(main.members()).boxed().collect(Collectors.toSet());
+    boolean[] chosen = green.chosen();
+    int left = 0;
+    for (int i = 0; i < chosen.length; i++) {
+      left += chosen[i] && !kept.contains(green.members()[i]) ? 1 : 0;
+    }
+    if (left > 0) {
+      lines.add(
+          counted(left, "station")
+              + " chosen for what was seen there: the surface, which they would bias, does not go"
+              + " through; seen dry or wet they stand as spots");
     }
   }
 

@@ -196,6 +196,11 @@ final class KrigedGreen {
     simulation.forEach(visitor, threads, progress);
   }
 
+  /** Mean nugget of an insertion, % by volume squared. */
+  double nugget() {
+    return models.stream().mapToDouble(NestedModel::nugget).average().orElseThrow();
+  }
+
   /** Root of the mean sill of the structure, % by volume. */
   double structuredSd() {
     return Math.sqrt(draws.stream().mapToDouble(d -> d.model().sill()).average().orElseThrow());

@@ -143,6 +143,18 @@ record Prepared(
         obstacle);
   }
 
+  /**
+   * Without the stations chosen for what was seen there: a surface through them would spread what
+   * they were chosen for over ground that nobody chose. Whole where too few others are left.
+   *
+   * @param needed stations that carry a map
+   */
+  Prepared notChosen(int needed) {
+    boolean[] chosen = chosen();
+    int[] rows = IntStream.range(0, chosen.length).filter(i -> !chosen[i]).toArray();
+    return rows.length == chosen.length || rows.length < needed ? this : rows(rows);
+  }
+
   /** The station of a value. */
   Stations.Station station(int i) {
     return stations.stations().get(members[i]);

@@ -33,7 +33,12 @@ public record SurveyMapper(MappingSettings settings) {
     List<Optional<GreenPopulation>> populations =
         GreenPopulation.of(prepared, settings.uncertainty().seed());
     List<Prepared> main =
-        IntStream.range(0, prepared.size()).mapToObj(i -> main(prepared, populations, i)).toList();
+        IntStream.range(0, prepared.size())
+            .mapToObj(
+                i ->
+                    GreenPopulation.surface(
+                        populations.get(i), prepared.get(i), settings.needed().map()))
+            .toList();
     List<MapVariogram> variograms = new Variograms(settings, threads, progress).of(main);
     boolean[] latest = latest(subjects);
     boolean single = subjects.size() == 1;
@@ -54,12 +59,6 @@ public record SurveyMapper(MappingSettings settings) {
               }
             });
     return new SurveyMap(settings, distinct(variograms), Arrays.asList(outcomes));
-  }
-
-  /** The variogram is that of the main population. */
-  private static Prepared main(
-      List<Prepared> greens, List<Optional<GreenPopulation>> populations, int i) {
-    return populations.get(i).map(p -> p.main(greens.get(i))).orElse(greens.get(i));
   }
 
   /** Whether each is the last survey of its green, in the order given. */

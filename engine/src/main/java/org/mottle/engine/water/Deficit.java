@@ -11,7 +11,7 @@ import org.mottle.engine.survey.TargetBand;
  * wanted   (target - v) / 100 · z + what turf draws and rain does not bring until then
  * room     (FC - v) / 100 · z
  * depth    wanted, at least 0, at most room
- * pass     depth, at most the most of one pass</pre>
+ * pass     mean depth of the ground that is watered, at most the most of one pass</pre>
  *
  * 1 % by volume over 100 mm is 1 mm, and 1 mm on 1 m² is 1 L. Immutable.
  *
@@ -44,8 +44,8 @@ public record Deficit(
         : Math.min(wanted, Math.max(0, (fieldCapacityPct - pct) / 100 * rootMm));
   }
 
-  /** Depth of one pass at a moisture, mm. */
-  public double passMm(double pct) {
-    return Math.min(capMm, depthMm(pct));
+  /** What one pass gives of a mean depth, mm. */
+  public double passMm(double meanDepthMm) {
+    return Math.min(capMm, meanDepthMm);
   }
 }

@@ -4,8 +4,9 @@ import org.mottle.engine.grid.CoveredGround;
 import org.mottle.engine.interval.Interval;
 
 /**
- * Sums up realisation by realisation what a piece of ground wants: litres = Σ pass · area /
- * efficiency over its cells. Takes realisations in any order, each once.
+ * Sums up realisation by realisation what a piece of ground wants: litres = pass · area /
+ * efficiency, the pass by the mean depth over its cells: a hose gives a place one depth. Takes
+ * realisations in any order, each once.
  */
 public final class WaterMeter {
   private final CoveredGround ground;
@@ -43,24 +44,24 @@ public final class WaterMeter {
    */
   public void take(int realisation, double[] values) {
     double depth = 0;
-    double pass = 0;
+    double areaM2 = 0;
     for (int i = 0; i < ground.size(); i++) {
       double v = values[ground.place(i)];
       if (v < belowPct) {
         depth += ground.areaM2(i) * deficit.depthMm(v);
-        pass += ground.areaM2(i) * deficit.passMm(v);
+        areaM2 += ground.areaM2(i);
       }
     }
-    depthMm[realisation] = depth / ground.areaM2();
-    litres[realisation] = pass / efficiency;
+    double mean = areaM2 == 0 ? 0 : depth / areaM2;
+    depthMm[realisation] = mean;
+    litres[realisation] = deficit.passMm(mean) * areaM2 / efficiency;
   }
 
   /** Once every realisation was taken. */
   public WaterWanted wanted() {
     Interval depth = Interval.of(depthMm);
     Interval one = Interval.of(litres);
-    double passMm = one.best() * efficiency / ground.areaM2();
-    int passes = one.best() > 0 ? (int) Math.ceil(depth.best() / passMm - 1e-9) : 0;
+    int passes = (int) Math.ceil(depth.best() / deficit.capMm() - 1e-9);
     return new WaterWanted(depth, one, passes);
   }
 }

@@ -33,7 +33,8 @@ class CourseTest {
   private static final double NONE = Double.NaN;
   private static final MappingSettings QUICK =
       MappingSettings.defaults().withUncertainty(new UncertaintySettings(100, 6, 0, 0, 0));
-  private static final TargetBand BAND = new TargetBand("ball roll", 16, 21, "agronomist", "");
+  private static final TargetBand BAND =
+      new TargetBand("ball roll", 16, 21, "agronomist", "2031-05-01");
   private static final SurveyMap MAP = map(QUICK, 60);
 
   private static SurveyMap map(MappingSettings settings, double rods) {

@@ -22,7 +22,8 @@ class SectorTestTest {
 
   private static SectorEvidence evidence(double[][] place, double[][] values, List<Head> heads) {
     return new SectorTest(PRIOR, SimulatedSurveys.surveys(place, values, 0, 0, heads))
-        .under(List.of(SimulatedSurveys.view(place, values.length)));
+        .under(List.of(SimulatedSurveys.view(place, values.length)))
+        .orElseThrow();
   }
 
   /** The law, mean and size of the shortfall by quadrature, slope and edge in the covariance. */
@@ -108,7 +109,8 @@ class SectorTestTest {
     List<Head> heads = SimulatedSurveys.heads(500, 900, 73);
     SectorEvidence there =
         new SectorTest(PRIOR, SimulatedSurveys.surveys(moved, values, 500, 900, heads))
-            .under(List.of(SimulatedSurveys.view(moved, 2)));
+            .under(List.of(SimulatedSurveys.view(moved, 2)))
+            .orElseThrow();
     assertThat(there.logHead()).containsExactly(here.logHead(), within(1e-8));
     assertThat(there.logGround()).containsExactly(here.logGround(), within(1e-8));
     assertThat(there.logSpot()).isCloseTo(here.logSpot(), within(1e-8));
@@ -203,7 +205,8 @@ class SectorTestTest {
       }
       SectorEvidence e =
           new SectorTest(PRIOR, SimulatedSurveys.surveys(place, values, 0, 0, heads))
-              .under(List.of(view));
+              .under(List.of(view))
+              .orElseThrow();
       GreenHistory.Causes causes = causes(e);
       double sum = causes.spot() + causes.none();
       for (int k = 0; k < 4; k++) {

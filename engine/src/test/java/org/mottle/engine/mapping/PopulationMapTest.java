@@ -65,6 +65,22 @@ class PopulationMapTest {
     return 20 + 4 * Math.exp(-((x - 4) * (x - 4) + (y - 2) * (y - 2)) / 40);
   }
 
+  /** What a test of the readings gets is what the map rests on. */
+  @Test
+  void valuesBehindTheMapAreThoseOfTheMainPopulation() {
+    GreenReadings behind = GreenReadings.of(spotted, InventedSurvey.QUICK);
+    GreenReadings whole = GreenReadings.of(without, InventedSurvey.QUICK);
+    assertThat(behind.observations().values()).containsExactly(whole.observations().values());
+    assertThat(behind.insertions()).hasSize(behind.observations().size()).containsOnly(1);
+    assertThat(behind.observations().commonErrors()).isEmpty();
+    GreenReadings byHand =
+        GreenReadings.of(
+            spotted,
+            InventedSurvey.QUICK.withUncertainty(
+                InventedSurvey.QUICK.uncertainty().withOperatorSdPct(0.7)));
+    assertThat(byHand.observations().commonErrors()).hasSize(1);
+  }
+
   private static Reading low(int i) {
     return sound.get(0).readings().get(i);
   }
