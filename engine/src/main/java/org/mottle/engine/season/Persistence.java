@@ -121,48 +121,40 @@ public record Persistence(
     return new Shares(count.share(), count.low(), count.high(), places(count, chosen));
   }
 
-  /** Neighbours of one place keep their own outlines; holes stay holes. */
+  /** Places and their sure parts are cut from one arrangement, so the parts lie inside exactly. */
   private static List<PersistentPlace> places(ShareCount count, ComparableMaps chosen) {
     Surface surface = chosen.maps().get(0).map().surface();
     Geometry outline = chosen.maps().get(0).map().subject().green().outline();
     Raster chance = EdgeFill.of(count.chance(), surface.cells());
     Raster share = EdgeFill.of(count.share(), surface.cells());
     LinearSurface shareSurface = new LinearSurface(share);
-    List<Band> bands =
-        Tiling.of(outline, List.of(Layer.atLeast(chance, LIKELY, SURE))).by(passed -> passed[0], 0);
-    // one tiling by both levels, so that the sure part lies inside the place exactly
-    List<Geometry> sure = new ArrayList<>();
-    Geometry likely = null;
-    for (Band band : bands) {
-      if (band.index() == 2) {
-        sure.addAll(parts(band.geometry()));
-      }
-      if (band.index() >= 1) {
-        likely = likely == null ? band.geometry() : likely.union(band.geometry());
-      }
-    }
+    Tiling tiling = Tiling.of(outline, List.of(Layer.atLeast(chance, LIKELY, SURE)));
+    List<Geometry> sure = parts(tiling, 2);
     List<PersistentPlace> places = new ArrayList<>();
-    if (likely != null) {
-      for (Geometry part : parts(likely)) {
-        if (part.getArea() >= LEAST_M2) {
-          double sureM2 =
-              sure.stream()
-                  .filter(s -> part.covers(s.getInteriorPoint()))
-                  .mapToDouble(Geometry::getArea)
-                  .sum();
-          double mean = Ground.of(part, share).mean(shareSurface);
-          places.add(new PersistentPlace(part, part.getArea(), mean, sureM2));
-        }
+    for (Geometry part : parts(tiling, 1)) {
+      if (part.getArea() >= LEAST_M2) {
+        double sureM2 =
+            sure.stream()
+                .filter(s -> part.covers(s.getInteriorPoint()))
+                .mapToDouble(Geometry::getArea)
+                .sum();
+        double mean = Ground.of(part, share).mean(shareSurface);
+        places.add(new PersistentPlace(part, part.getArea(), mean, sureM2));
       }
     }
     places.sort(Comparator.comparingDouble(PersistentPlace::areaM2).reversed());
     return places;
   }
 
-  private static List<Geometry> parts(Geometry geometry) {
+  /** Connected ground that has passed so many of the levels. */
+  private static List<Geometry> parts(Tiling tiling, int levels) {
     List<Geometry> parts = new ArrayList<>();
-    for (int i = 0; i < geometry.getNumGeometries(); i++) {
-      parts.add(geometry.getGeometryN(i));
+    for (Band band : tiling.by(passed -> passed[0] >= levels ? 1 : 0, 0)) {
+      if (band.index() == 1) {
+        for (int i = 0; i < band.geometry().getNumGeometries(); i++) {
+          parts.add(band.geometry().getGeometryN(i));
+        }
+      }
     }
     return parts;
   }

@@ -289,7 +289,8 @@ class DrainageFindingTest {
 
   @Test
   void a_p_value_is_taken_for_less_than_it_looks() {
-    // Sellke, Bayarri and Berger 2001, table 1: p = 0.05 leaves at least 0.29 to chance, 0.01 0.11
+    // Sellke, Bayarri and Berger 2001, table 1: p = 0.05 leaves at least 0.289 to chance, 0.01
+    // 0.111 (from memory; they follow from the formula)
     assertThat(SignReader.gathers(1, 0.05)).isCloseTo(1 - 0.289, within(5e-4));
     assertThat(SignReader.gathers(1, 0.01)).isCloseTo(1 - 0.111, within(5e-4));
     assertThat(SignReader.gathers(1, 0.5)).isEqualTo(0.5);

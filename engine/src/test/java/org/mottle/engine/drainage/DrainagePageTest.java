@@ -33,10 +33,11 @@ class DrainagePageTest {
 
   @Test
   void the_page_names_every_hypothesis_and_its_test() throws IOException {
-    String page = Files.readString(PAGE);
+    List<String> page = Files.readAllLines(PAGE);
     for (Hypothesis h : Hypothesis.values()) {
-      assertThat(page).contains(h.label());
-      assertThat(page).contains(h.test());
+      if (h != Hypothesis.NONE) {
+        assertThat(page).contains("| " + h.label() + " | " + h.test() + " |");
+      }
     }
   }
 }
