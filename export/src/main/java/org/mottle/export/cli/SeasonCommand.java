@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import org.mottle.export.problem.Problems;
+import org.mottle.export.read.ElevationUnit;
 import org.mottle.export.season.SeasonJob;
 import org.mottle.export.season.SeasonReport;
 import org.mottle.export.season.SeasonRequest;
@@ -48,6 +49,33 @@ final class SeasonCommand implements Callable<Integer> {
   List<String> elevation = List.of();
 
   @Option(
+      names = "--elevation-unit",
+      paramLabel = "NAME",
+      description =
+          "Unit of heights in files that do not say theirs: m, ft or us-ft; default: metres, and told.")
+  String elevationUnit;
+
+  @Option(
+      names = "--repaired",
+      paramLabel = "FILE",
+      description =
+          "Ground that was repaired: polygons; with --before and --after. The rest of the green is"
+              + " the control area.")
+  String repaired;
+
+  @Option(names = "--before", paramLabel = "ID", description = "Survey before the repair.")
+  String before;
+
+  @Option(names = "--after", paramLabel = "ID", description = "Survey after the repair.")
+  String after;
+
+  @Option(
+      names = "--wanted",
+      paramLabel = "NAME",
+      description = "What the repair was to bring: drier or wetter; default ${DEFAULT-VALUE}.")
+  String wanted = "drier";
+
+  @Option(
       names = "--heads",
       paramLabel = "FILE",
       description = "Sprinkler heads: points with head_id, rad_m, arc_from, arc_to.")
@@ -72,6 +100,20 @@ final class SeasonCommand implements Callable<Integer> {
     SiteSettings settings = site.site();
     problems.require(
         change > 0 && change < 100, "--change must lie between 0 and 100, was %s", change);
+    problems.require(
+        (repaired == null) == (before == null) && (before == null) == (after == null),
+        "--repaired, --before and --after go together: what was repaired, and the surveys before and"
+            + " after it");
+    problems.require(
+        List.of("drier", "wetter").contains(wanted),
+        "--wanted must be drier or wetter, was '%s'",
+        wanted);
+    Optional<ElevationUnit> unit =
+        elevationUnit == null
+            ? Optional.of(ElevationUnit.ASK)
+            : ElevationUnit.named(elevationUnit);
+    problems.require(
+        unit.isPresent(), "--elevation-unit must be m, ft or us-ft, was '%s'", elevationUnit);
     problems.throwIfAny();
     if (seed != null) {
       settings =
@@ -81,10 +123,14 @@ final class SeasonCommand implements Callable<Integer> {
     SeasonRequest request =
         new SeasonRequest(
             new SeasonRequest.Inputs(
-                site.greens, readings, field.files(), elevation, Optional.ofNullable(heads)),
+                site.greens, readings, field.files(),
+                elevation,
+                unit.orElseThrow(),
+                Optional.ofNullable(heads)),
             settings,
             change,
-            Optional.empty(),
+            Optional.ofNullable(repaired)
+                .map(r -> new SeasonRequest.Repair(r, before, after, wanted.equals("wetter"))),
             site.out,
             EnumSet.allOf(Format.class),
             common.overwrite,

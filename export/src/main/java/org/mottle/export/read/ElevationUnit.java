@@ -25,7 +25,7 @@ public enum ElevationUnit {
   }
 
   /** By the name a file gives it. */
-  static Optional<ElevationUnit> named(String text) {
+  public static Optional<ElevationUnit> named(String text) {
     String plain = text.strip().toLowerCase(Locale.ROOT).replaceAll("[^a-z]+", " ").strip();
     return switch (plain) {
       case "m", "metre", "metres", "meter", "meters" -> Optional.of(METRE);

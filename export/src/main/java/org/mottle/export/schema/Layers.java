@@ -402,6 +402,9 @@ public final class Layers {
   public static final Layer CHANGE = TerrainLayers.CHANGE;
 
   /** Stations through the season. */
+  public static final Layer REPAIR = TerrainLayers.REPAIR;
+
+  /** Stations through a season. */
   public static final Layer STABLE = TerrainLayers.STABLE;
 
   /** Every layer and table, in the order of delivery. */
@@ -409,7 +412,7 @@ public final class Layers {
       List.of(
           GREEN, READING, ZONE, PATCH, CORE, ENVEL, SPOT, WATER, NEXTST, ISO, CELL, STATION, WALK,
           SURVEY, EVEN, COURSE, VGM, FINDING, VISIT, PLAN, CATCH, HEAD, SECTOR, COVER, IRR, TERRAIN,
-          DEPRESS, FLOW, CONTOUR, PERSIST, HYPO, CHANGE, STABLE, PROV);
+          DEPRESS, FLOW, CONTOUR, PERSIST, HYPO, CHANGE, STABLE, REPAIR, PROV);
 
   private Layers() {}
 }

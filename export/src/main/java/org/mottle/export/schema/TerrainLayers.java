@@ -139,6 +139,25 @@ final class TerrainLayers {
           Field.real("k_et", 3, "% by volume a day", "what evapotranspiration explains"),
           Field.text("why_no_k", 254, "why there is no dry-down rate"));
 
+  /** Before and after a repair. */
+  static final Layer REPAIR =
+      layer(
+          "repair",
+          "before and after a repair, one row a green: the change of the repaired ground less that"
+              + " of the rest of the green",
+          GeometryKind.NONE,
+          GREEN_ID,
+          RUN_ID,
+          Field.text("surv_a", 64, "survey before"),
+          Field.text("surv_b", 64, "survey after"),
+          Field.text("wanted", 16, "what it was to bring: drier or wetter"),
+          moisture("effect", "change of the repaired ground less that of the rest"),
+          moisture("effect_lo", "its 5 % end"),
+          moisture("effect_hi", "its 95 % end"),
+          share("p_improved", "probability that it changed the way that was wanted"),
+          Field.text("words", 254, "in words"),
+          Field.text("why_not", 254, "why it cannot be said"));
+
   /** Of stations read again and again. */
   static final Layer STABLE =
       layer(

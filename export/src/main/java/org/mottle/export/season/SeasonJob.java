@@ -30,6 +30,7 @@ import org.mottle.export.field.FieldWork;
 import org.mottle.export.job.MapFigures;
 import org.mottle.export.job.MapLayers;
 import org.mottle.export.problem.InputRefused;
+import org.mottle.export.problem.Problems;
 import org.mottle.export.read.Elevation;
 import org.mottle.export.read.ElevationOptions;
 import org.mottle.export.read.ElevationPoints;
@@ -89,7 +90,9 @@ public final class SeasonJob {
                 ElevationReader.read(
                     inputs.elevation(),
                     options,
-                    ElevationOptions.DEFAULT.withMargin(SURROUNDS_M),
+                    ElevationOptions.DEFAULT
+                        .withMargin(SURROUNDS_M)
+                        .withUnit(inputs.elevationUnit()),
                     greens));
     elevation.ifPresent(e -> told.addAll(e.notes()));
     FieldWork field =
@@ -109,20 +112,22 @@ public final class SeasonJob {
     heads.ifPresent(h -> told.addAll(h.notes()));
     List<DrainageFinding> findings =
         drainage(work, terrain, heads, request.site().mapping().uncertainty().seed());
+    List<Repaired> repaired = repaired(greens, work, told, progress);
     List<LayerData> layers =
-        new SeasonRows(work, terrain)
+        new SeasonRows(work, terrain, repaired)
             .layers(
                 SeasonRows.greens(work.map()).stream().map(MapLayers::green).toList(), findings);
     List<String> lines = new ArrayList<>();
     work.greens().forEach(g -> g.pairs().forEach(p -> lines.add(SeasonReport.line(p))));
     findings.forEach(f -> lines.add(SeasonReport.line(f)));
+    repaired.forEach(r -> lines.add(r.line()));
     Map<String, Object> figures = figures(work, layers, told);
     progress.check();
     Delivered delivered =
         delivery.write(
             layers,
             rasters(work, terrain),
-            List.of(Document.text(PAGE, SeasonPage.of(work, terrain, findings))),
+            List.of(Document.text(PAGE, SeasonPage.of(work, terrain, findings, repaired))),
             greens.working(),
             SeasonRecord.of(request, greens, work.map()),
             figures);
@@ -149,6 +154,42 @@ public final class SeasonJob {
       }
     }
     return terrain;
+  }
+
+  /** Before and after on each green that was repaired; the rest of the green is the control area. */
+  private List<Repaired> repaired(
+      Greens greens, SeasonWork work, List<String> told, Progress progress) {
+    List<Repaired> repaired = new ArrayList<>();
+    if (request.repair().isEmpty()) {
+      return repaired;
+    }
+    SeasonRequest.Repair asked = request.repair().get();
+    RepairAreas areas = RepairAreas.read(asked.areas(), request.site().inputOptions(), greens);
+    told.addAll(areas.notes());
+    Problems problems = new Problems();
+    List<String> known = work.map().outcomes().stream().map(o -> o.subject().surveyId()).distinct().toList();
+    for (String survey : List.of(asked.before(), asked.after())) {
+      problems.require(
+          known.contains(survey),
+          "there is no survey '%s'; there are %s",
+          survey,
+          Problems.listed(known));
+    }
+    problems.throwIfAny();
+    areas
+        .byGreen()
+        .forEach(
+            (green, area) ->
+                repaired.add(
+                    Repaired.of(
+                        work.season(),
+                        green,
+                        area,
+                        asked,
+                        request.changeLimitPct(),
+                        request.threads(),
+                        progress)));
+    return repaired;
   }
 
   /** Cells, or points laid out as cells; what stands in the way is told. */

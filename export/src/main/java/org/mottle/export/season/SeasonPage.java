@@ -1,10 +1,12 @@
 package org.mottle.export.season;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.mottle.engine.drainage.DrainageFinding;
+import org.mottle.engine.drainage.Hypothesis;
 import org.mottle.engine.drainage.HypothesisScore;
 import org.mottle.engine.season.Change;
 import org.mottle.engine.season.Persistence;
@@ -30,11 +32,16 @@ final class SeasonPage {
   private final Ramp moisture;
 
   private final List<DrainageFinding> findings;
+  private final List<Repaired> repaired;
 
   private SeasonPage(
-      SeasonWork work, Map<String, GreenTerrain> terrain, List<DrainageFinding> findings) {
+      SeasonWork work,
+      Map<String, GreenTerrain> terrain,
+      List<DrainageFinding> findings,
+      List<Repaired> repaired) {
     this.work = work;
     this.findings = findings;
+    this.repaired = repaired;
     this.terrain = terrain;
     double[] values =
         work.greens().stream()
@@ -49,8 +56,11 @@ final class SeasonPage {
   }
 
   static String of(
-      SeasonWork work, Map<String, GreenTerrain> terrain, List<DrainageFinding> findings) {
-    return new SeasonPage(work, terrain, findings).page();
+      SeasonWork work,
+      Map<String, GreenTerrain> terrain,
+      List<DrainageFinding> findings,
+      List<Repaired> repaired) {
+    return new SeasonPage(work, terrain, findings, repaired).page();
   }
 
   private String page() {
@@ -68,8 +78,48 @@ final class SeasonPage {
     page.drawing(
         "change, brown drier, green wetter",
         RasterPicture.scale(Ramp.change(MOST_CHANGE), "% by volume"));
+    digest(page);
+    if (!repaired.isEmpty()) {
+      page.heading("Did the repair work?");
+      repaired.forEach(r -> page.paragraph(r.line() + "."));
+    }
     work.greens().forEach(g -> green(page, g));
     return page.done();
+  }
+
+  /** Where to look first: the wet places of the course, the clearest and largest first. */
+  private void digest(Page page) {
+    page.heading("Where to look first");
+    if (findings.isEmpty()) {
+      page.paragraph(
+          "No ground stays wet after rain by these surveys, or there are fewer than two surveys after"
+              + " rain that can be compared.");
+      return;
+    }
+    page.table(
+        "places that stay wet",
+        "Green, place",
+        "#Area",
+        "Most likely by the evidence",
+        "#Chance",
+        "What to do first");
+    findings.stream()
+        .sorted(
+            Comparator.comparing((DrainageFinding f) -> f.suggested().isEmpty())
+                .thenComparing(f -> -f.hypotheses().get(0).probability() * f.place().areaM2()))
+        .forEach(
+            f ->
+                page.row(
+                    f.place().greenId() + ", " + f.place().placeId(),
+                    "#" + Words.area(f.place().areaM2()) + " m²",
+                    f.suggested()
+                        .map(Hypothesis::label)
+                        .orElse(
+                            "insufficient evidence; first "
+                                + f.hypotheses().get(0).hypothesis().label()),
+                    String.format(Locale.ROOT, "#%.2f", f.hypotheses().get(0).probability()),
+                    f.suggested().map(Hypothesis::test).orElse(f.next().text())));
+    page.end();
   }
 
   private void green(Page page, GreenSeason g) {

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.mottle.export.field.FieldFiles;
+import org.mottle.export.read.ElevationUnit;
 import org.mottle.export.settings.SiteSettings;
 import org.mottle.export.write.Format;
 
@@ -35,6 +36,7 @@ public record SeasonRequest(
    * @param readings one or more files
    * @param files what was recorded beside them
    * @param elevation files of the ground's height; none: no terrain
+   * @param elevationUnit of heights in files that do not say theirs
    * @param heads file of the sprinkler heads
    */
   public record Inputs(
@@ -42,6 +44,7 @@ public record SeasonRequest(
       List<String> readings,
       FieldFiles files,
       List<String> elevation,
+      ElevationUnit elevationUnit,
       Optional<String> heads) {
     public Inputs {
       readings = List.copyOf(readings);

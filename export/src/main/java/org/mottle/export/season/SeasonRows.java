@@ -7,11 +7,15 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
+import org.locationtech.jts.algorithm.locate.IndexedPointInAreaLocator;
+import org.locationtech.jts.geom.Coordinate;
+import org.locationtech.jts.geom.Location;
 import org.mottle.engine.contour.IsoLine;
 import org.mottle.engine.drainage.DrainageFinding;
 import org.mottle.engine.drainage.HypothesisScore;
 import org.mottle.engine.drainage.WetPlaces;
 import org.mottle.engine.grid.Raster;
+import org.mottle.engine.grid.CellGrid;
 import org.mottle.engine.interval.Interval;
 import org.mottle.engine.mapping.SurveyMap;
 import org.mottle.engine.season.Change;
@@ -25,6 +29,7 @@ import org.mottle.engine.survey.WaterHistory;
 import org.mottle.engine.terrain.Depression;
 import org.mottle.engine.terrain.FlowLine;
 import org.mottle.engine.terrain.GreenTerrain;
+import org.mottle.engine.terrain.GroundCurvature;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.LayerData;
 import org.mottle.export.schema.Layers;
@@ -35,12 +40,18 @@ final class SeasonRows {
   /** Ground called fallen or risen. */
   private static final double CALLED = 0.8;
 
+  /** Between points of the layer of the ground, m. */
+  private static final double POINTS_M = 1;
+
   private final SeasonWork work;
   private final Map<String, GreenTerrain> terrain;
 
-  SeasonRows(SeasonWork work, Map<String, GreenTerrain> terrain) {
+  private final List<Repaired> repaired;
+
+  SeasonRows(SeasonWork work, Map<String, GreenTerrain> terrain, List<Repaired> repaired) {
     this.work = work;
     this.terrain = terrain;
+    this.repaired = repaired;
   }
 
   List<LayerData> layers(List<FeatureRow> greens, List<DrainageFinding> findings) {
@@ -53,6 +64,8 @@ final class SeasonRows {
     layers.add(new LayerData(Layers.HYPO, hypotheses(findings)));
     layers.add(new LayerData(Layers.CHANGE, changes()));
     layers.add(new LayerData(Layers.STABLE, stable()));
+    layers.add(new LayerData(Layers.REPAIR, repaired.stream().map(Repaired::row).toList()));
+    layers.add(new LayerData(Layers.TERRAIN, ground()));
     return layers;
   }
 
@@ -162,6 +175,43 @@ final class SeasonRows {
       }
     }
     return rows;
+  }
+
+  /** A point every metre on the green. */
+  private List<FeatureRow> ground() {
+    List<FeatureRow> rows = new ArrayList<>();
+    for (GreenSeason g : work.greens()) {
+      GreenTerrain t = terrain.get(g.green().id());
+      if (t != null) {
+        CellGrid grid = t.model().grid();
+        int step = (int) Math.max(1, Math.round(POINTS_M / grid.cell()));
+        IndexedPointInAreaLocator inside = new IndexedPointInAreaLocator(g.green().outline());
+        for (int row = step / 2; row < grid.rows(); row += step) {
+          for (int column = step / 2; column < grid.columns(); column += step) {
+            Coordinate at = new Coordinate(grid.x(column), grid.y(row));
+            int cell = grid.index(row, column);
+            if (t.model().has(cell) && inside.locate(at) != Location.EXTERIOR) {
+              rows.add(point(g, t, cell, at));
+            }
+          }
+        }
+      }
+    }
+    return rows;
+  }
+
+  private static FeatureRow point(GreenSeason g, GreenTerrain t, int cell, Coordinate at) {
+    Map<String, Object> row = named(g.green());
+    GroundCurvature curvature = GroundCurvature.at(t.model(), cell);
+    row.put("z_m", t.model().height(cell));
+    row.put("slope_pct", t.slope().percent(cell));
+    row.put("aspect", t.slope().aspect(cell));
+    row.put("prof_curv", curvature.profile());
+    row.put("plan_curv", curvature.plan());
+    row.put("fill_mm", 1000 * t.flood().depth(cell));
+    row.put("ca_m2", t.area().areaM2(cell));
+    row.put("twi", t.wetness().value(cell));
+    return Layers.TERRAIN.row(g.green().outline().getFactory().createPoint(at), row);
   }
 
   /** From the places that stay wet after rain, and from the hollows on the green. */

@@ -16,6 +16,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.mottle.demo.CourseGenerator;
 import org.mottle.engine.progress.Progress;
 import org.mottle.export.field.FieldFiles;
+import org.mottle.export.read.ElevationUnit;
 import org.mottle.export.settings.SettingsReader;
 import org.mottle.export.write.Format;
 
@@ -100,6 +101,7 @@ class DrainageStudyTest {
                                 course.resolve("track_S3.gpx").toString()),
                             Optional.empty()),
                         elevation,
+                        ElevationUnit.METRE,
                         Optional.of(course.resolve("heads.geojson").toString())),
                     SettingsReader.read(course.resolve("course.yml")).withCrs("EPSG:32628"),
                     2,
