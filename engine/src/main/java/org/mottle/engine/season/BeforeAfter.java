@@ -115,9 +115,7 @@ public record BeforeAfter(
 
   private static Ground ground(JointPair pair, int i, Geometry area, Geometry control) {
     Point at = area.getFactory().createPoint(new Coordinate(pair.x(i), pair.y(i)));
-    return area.covers(at)
-        ? Ground.AREA
-        : control.covers(at) ? Ground.CONTROL : Ground.ELSEWHERE;
+    return area.covers(at) ? Ground.AREA : control.covers(at) ? Ground.CONTROL : Ground.ELSEWHERE;
   }
 
   private static int count(JointPair pair, Ground[] ground, Ground of, boolean earlier) {

@@ -165,10 +165,10 @@ public class SeasonStudyTest {
     }
     UncertaintySettings u = UncertaintySettings.defaults();
     return new SurveyMapper(
-                MappingSettings.defaults()
-                    .withCellM(1)
-                    .withUncertainty(u.withRealisations(u.draws()).withNextStations(0)))
-            .map(subjects, 2, Progress.NONE);
+            MappingSettings.defaults()
+                .withCellM(1)
+                .withUncertainty(u.withRealisations(u.draws()).withNextStations(0)))
+        .map(subjects, 2, Progress.NONE);
   }
 
   private void course(long seed) throws IOException {
