@@ -227,8 +227,8 @@ class SeasonTest {
     Geometry east = box(113, 121, 2, 16);
     BeforeAfter repair = BeforeAfter.of(change, west, east, Wanted.DRIER).value().orElseThrow();
     assertThat(repair.effect().mean()).isCloseTo(-4, within(3 * repair.effect().sd()));
-    assertThat(repair.effect().sd()).isBetween(0.1, 1.0);
-    assertThat(repair.pImproved()).isGreaterThan(0.99);
+    assertThat(repair.effect().sd()).isBetween(0.1, 1.5);
+    assertThat(repair.pImproved()).isGreaterThan(0.95);
     assertThat(repair.words()).startsWith("the readings suggest that the area became");
     assertThat(repair.effect().mean())
         .isCloseTo(repair.area().mean() - repair.control().mean(), within(1e-9));
