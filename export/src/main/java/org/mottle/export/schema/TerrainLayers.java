@@ -26,11 +26,11 @@ final class TerrainLayers {
           RUN_ID,
           height("z_m", "height"),
           Field.real("slope_pct", 3, "%", "slope (Horn)"),
-          Field.real("aspect", 2, "°", "direction it falls to, clockwise from grid north"),
+          Field.real("aspect", 3, "°", "direction it falls to, clockwise from grid north"),
           Field.real("prof_curv", 6, "1/m", "curvature along the fall; above 0: hollow"),
           Field.real(
               "plan_curv", 6, "1/m", "curvature across the fall; above 0: hollow, gathers water"),
-          Field.real("fill_mm", 1, "mm", "depth of water that stands before it spills"),
+          Field.real("fill_mm", 3, "mm", "depth of water that stands before it spills"),
           CA_M2,
           Field.real("twi", 3, "", "wetness index, ln(a / tan slope); a: area per m of width"),
           CRS_NOTE);
@@ -44,8 +44,8 @@ final class TerrainLayers {
           GREEN_ID,
           RUN_ID,
           Field.text("dep_id", 64, "hollow, unique in the green"),
-          Field.real("depth_mm", 1, "mm", "greatest depth below the spill"),
-          Field.real("vol_l", 1, "L", "water it holds when it spills"),
+          Field.real("depth_mm", 3, "mm", "greatest depth below the spill"),
+          Field.real("vol_l", 3, "L", "water it holds when it spills"),
           AREA_M2,
           height("spill_z", "height at which it spills"),
           CRS_NOTE);
@@ -132,7 +132,7 @@ final class TerrainLayers {
           share("fallen", "share of the area that fell beyond the limit with P of 0.8 or more"),
           share("risen", "share of the area that rose beyond the limit with P of 0.8 or more"),
           Field.text("why_not", 254, "why they are not compared; empty when they are"),
-          Field.real("days", 2, "d", "time between, where a rate can be told"),
+          Field.real("days", 3, "d", "time between, where a rate can be told"),
           Field.real("k_pct_d", 3, "% by volume a day", "dry-down rate of the green"),
           Field.real("k_lo", 3, "% by volume a day", "its 5 % end"),
           Field.real("k_hi", 3, "% by volume a day", "its 95 % end"),
