@@ -32,15 +32,15 @@ public final class Layers {
   private static final Field KIND = Field.text("kind", 16, "dry or wet");
 
   private static final Field WATER_L =
-      Field.real("water_l", 1, "L", "water of one pass, losses included; of dry ground");
+      Field.real("water_l", 3, "L", "water of one pass, losses included; of dry ground");
   private static final Field WAT_LO =
-      Field.real("wat_lo", 1, "L", "5 % of the realisations want less");
+      Field.real("wat_lo", 3, "L", "5 % of the realisations want less");
   private static final Field WAT_HI =
-      Field.real("wat_hi", 1, "L", "5 % of the realisations want more");
+      Field.real("wat_hi", 3, "L", "5 % of the realisations want more");
   private static final Field PASSES =
       Field.whole("passes", "", "passes that bring the whole depth");
   private static final Field HOSE_MIN =
-      Field.real("hose_min", 1, "min", "one pass by the hose; empty without its flow");
+      Field.real("hose_min", 3, "min", "one pass by the hose; empty without its flow");
 
   /** Outlines of the greens. */
   public static final Layer GREEN =
@@ -149,9 +149,9 @@ public final class Layers {
           VWC_MEAN,
           VWC_SD,
           Field.whole("n_st", "", "stations used inside the patch"),
-          Field.real("def_mm", 2, "mm", "mean depth that dry ground lacks to its target"),
-          Field.real("def_lo", 2, "mm", "5 % of the realisations lack less"),
-          Field.real("def_hi", 2, "mm", "5 % of the realisations lack more"),
+          Field.real("def_mm", 3, "mm", "mean depth that dry ground lacks to its target"),
+          Field.real("def_lo", 3, "mm", "5 % of the realisations lack less"),
+          Field.real("def_hi", 3, "mm", "5 % of the realisations lack more"),
           WATER_L,
           WAT_LO,
           WAT_HI,
@@ -226,7 +226,7 @@ public final class Layers {
           Field.text("st_id", 64, "nearest station of a spot"),
           Fields.P_EXIST,
           AREA_M2,
-          Field.real("def_mm", 2, "mm", "mean depth that the ground lacks to its target"),
+          Field.real("def_mm", 3, "mm", "mean depth that the ground lacks to its target"),
           WATER_L,
           WAT_LO,
           WAT_HI,
