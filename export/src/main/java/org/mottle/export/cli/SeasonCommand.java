@@ -109,9 +109,7 @@ final class SeasonCommand implements Callable<Integer> {
         "--wanted must be drier or wetter, was '%s'",
         wanted);
     Optional<ElevationUnit> unit =
-        elevationUnit == null
-            ? Optional.of(ElevationUnit.ASK)
-            : ElevationUnit.named(elevationUnit);
+        elevationUnit == null ? Optional.of(ElevationUnit.ASK) : ElevationUnit.named(elevationUnit);
     problems.require(
         unit.isPresent(), "--elevation-unit must be m, ft or us-ft, was '%s'", elevationUnit);
     problems.throwIfAny();
@@ -123,7 +121,9 @@ final class SeasonCommand implements Callable<Integer> {
     SeasonRequest request =
         new SeasonRequest(
             new SeasonRequest.Inputs(
-                site.greens, readings, field.files(),
+                site.greens,
+                readings,
+                field.files(),
                 elevation,
                 unit.orElseThrow(),
                 Optional.ofNullable(heads)),

@@ -57,7 +57,8 @@ record Repaired(String greenId, SeasonRequest.Repair asked, Answer<BeforeAfter> 
         + result
             .value()
             .map(BeforeAfter::words)
-            .orElseGet(() -> "cannot be said: " + result.refusal().map(Refusal::toString).orElse(""));
+            .orElseGet(
+                () -> "cannot be said: " + result.refusal().map(Refusal::toString).orElse(""));
   }
 
   FeatureRow row() {

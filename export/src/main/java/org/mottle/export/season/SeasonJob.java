@@ -18,6 +18,7 @@ import org.mottle.engine.mapping.MapVariogram;
 import org.mottle.engine.progress.Progress;
 import org.mottle.engine.review.Finding;
 import org.mottle.engine.review.Severity;
+import org.mottle.engine.season.GroundTrend;
 import org.mottle.engine.season.Persistence;
 import org.mottle.engine.season.SurveyedMap;
 import org.mottle.engine.survey.Green;
@@ -108,6 +109,12 @@ public final class SeasonJob {
         SeasonWork.of(field, request.site(), request.changeLimitPct(), request.threads(), progress);
     told.add(work.season().share().words());
     Map<String, GreenTerrain> terrain = terrain(greens, elevation, told, progress);
+    Optional<GroundTrend> trend =
+        terrain.isEmpty()
+            ? Optional.empty()
+            : Optional.of(
+                GroundTrend.of(work.map().maps(), heights(terrain), work.map().settings()));
+    trend.ifPresent(t -> told.add(t.words()));
     Optional<Heads> heads = inputs.heads().map(file -> HeadsReader.read(file, options, greens));
     heads.ifPresent(h -> told.addAll(h.notes()));
     List<DrainageFinding> findings =
@@ -121,13 +128,13 @@ public final class SeasonJob {
     work.greens().forEach(g -> g.pairs().forEach(p -> lines.add(SeasonReport.line(p))));
     findings.forEach(f -> lines.add(SeasonReport.line(f)));
     repaired.forEach(r -> lines.add(r.line()));
-    Map<String, Object> figures = figures(work, layers, told);
+    Map<String, Object> figures = figures(work, trend, layers, told);
     progress.check();
     Delivered delivered =
         delivery.write(
             layers,
             rasters(work, terrain),
-            List.of(Document.text(PAGE, SeasonPage.of(work, terrain, findings, repaired))),
+            List.of(Document.text(PAGE, SeasonPage.of(work, terrain, trend, findings, repaired))),
             greens.working(),
             SeasonRecord.of(request, greens, work.map()),
             figures);
@@ -156,7 +163,9 @@ public final class SeasonJob {
     return terrain;
   }
 
-  /** Before and after on each green that was repaired; the rest of the green is the control area. */
+  /**
+   * Before and after on each green that was repaired; the rest of the green is the control area.
+   */
   private List<Repaired> repaired(
       Greens greens, SeasonWork work, List<String> told, Progress progress) {
     List<Repaired> repaired = new ArrayList<>();
@@ -167,7 +176,8 @@ public final class SeasonJob {
     RepairAreas areas = RepairAreas.read(asked.areas(), request.site().inputOptions(), greens);
     told.addAll(areas.notes());
     Problems problems = new Problems();
-    List<String> known = work.map().outcomes().stream().map(o -> o.subject().surveyId()).distinct().toList();
+    List<String> known =
+        work.map().outcomes().stream().map(o -> o.subject().surveyId()).distinct().toList();
     for (String survey : List.of(asked.before(), asked.after())) {
       problems.require(
           known.contains(survey),
@@ -190,6 +200,12 @@ public final class SeasonJob {
                         request.threads(),
                         progress)));
     return repaired;
+  }
+
+  private static Map<String, Raster> heights(Map<String, GreenTerrain> terrain) {
+    Map<String, Raster> heights = new LinkedHashMap<>();
+    terrain.forEach((green, t) -> heights.put(green, t.model().raster()));
+    return heights;
   }
 
   /** Cells, or points laid out as cells; what stands in the way is told. */
@@ -271,7 +287,7 @@ public final class SeasonJob {
   }
 
   private static Map<String, Object> figures(
-      SeasonWork work, List<LayerData> layers, List<String> told) {
+      SeasonWork work, Optional<GroundTrend> trend, List<LayerData> layers, List<String> told) {
     Map<String, Object> figures = new LinkedHashMap<>();
     figures.put("told", told);
     Map<String, Object> share = new LinkedHashMap<>();
@@ -280,6 +296,16 @@ public final class SeasonJob {
     share.put("high", work.season().share().share().high());
     share.put("assumed", work.season().share().assumed());
     figures.put("share_that_persists", share);
+    trend.ifPresent(
+        t -> {
+          Map<String, Object> height = new LinkedHashMap<>();
+          height.put("pct_per_m", t.coefficient());
+          height.put("standard_error", t.standardError());
+          height.put("greens", t.greens());
+          height.put("aicc_gain", t.aiccGain());
+          height.put("asked", t.asked());
+          figures.put("trend_on_height", height);
+        });
     for (LayerData layer : layers) {
       if (!layer.layer().name().equals("contour") && !layer.layer().name().equals("flow")) {
         figures.put(layer.layer().name(), MapFigures.rows(layer));

@@ -5,10 +5,12 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import org.mottle.engine.drainage.DrainageFinding;
 import org.mottle.engine.drainage.Hypothesis;
 import org.mottle.engine.drainage.HypothesisScore;
 import org.mottle.engine.season.Change;
+import org.mottle.engine.season.GroundTrend;
 import org.mottle.engine.season.Persistence;
 import org.mottle.engine.season.PersistenceOutcome;
 import org.mottle.engine.season.PersistentPlace;
@@ -31,15 +33,18 @@ final class SeasonPage {
   private final Map<String, GreenTerrain> terrain;
   private final Ramp moisture;
 
+  private final Optional<GroundTrend> trend;
   private final List<DrainageFinding> findings;
   private final List<Repaired> repaired;
 
   private SeasonPage(
       SeasonWork work,
       Map<String, GreenTerrain> terrain,
+      Optional<GroundTrend> trend,
       List<DrainageFinding> findings,
       List<Repaired> repaired) {
     this.work = work;
+    this.trend = trend;
     this.findings = findings;
     this.repaired = repaired;
     this.terrain = terrain;
@@ -58,9 +63,10 @@ final class SeasonPage {
   static String of(
       SeasonWork work,
       Map<String, GreenTerrain> terrain,
+      Optional<GroundTrend> trend,
       List<DrainageFinding> findings,
       List<Repaired> repaired) {
-    return new SeasonPage(work, terrain, findings, repaired).page();
+    return new SeasonPage(work, terrain, trend, findings, repaired).page();
   }
 
   private String page() {
@@ -78,6 +84,8 @@ final class SeasonPage {
     page.drawing(
         "change, brown drier, green wetter",
         RasterPicture.scale(Ramp.change(MOST_CHANGE), "% by volume"));
+    trend.ifPresent(
+        t -> page.paragraph("Over all greens " + t.words() + ". The maps do not use it."));
     digest(page);
     if (!repaired.isEmpty()) {
       page.heading("Did the repair work?");
