@@ -20,7 +20,7 @@ public record Answer<T>(Optional<T> value, Optional<Refusal> refusal) {
     return new Answer<>(Optional.of(value), Optional.empty());
   }
 
-  static <T> Answer<T> refused(Refusal why) {
+  public static <T> Answer<T> refused(Refusal why) {
     return new Answer<>(Optional.empty(), Optional.of(why));
   }
 

@@ -96,7 +96,9 @@ public record GroundTrend(double coefficient, double standardError, int greens, 
     int[] insertions = readings.insertions();
     double[] own = Arrays.stream(known).mapToDouble(i -> z[i]).toArray();
     double middle = Arrays.stream(own).average().orElse(0);
-    return all.rows(known)
+    Observations kept = all.rows(known);
+    // errors of position are left out: they hide a trend rather than feign one
+    return Observations.of(kept.xs(), kept.ys(), kept.values())
         .withMeasurementVariance(
             Arrays.stream(known).mapToDouble(i -> nugget / insertions[i]).toArray())
         .withCovariates(List.of(Arrays.stream(own).map(v -> v - middle).toArray()));
