@@ -55,7 +55,7 @@ public final class RasterPicture {
         String.format(
             Locale.ROOT,
             "<svg width=\"%.0f\" height=\"34\" role=\"img\" aria-label=\"scale from %.3g to %.3g %s\">",
-            ramp.classes() * step + 60,
+            ramp.classes() * step + 90,
             ramp.low(),
             ramp.high(),
             Markup.text(unit)));
@@ -65,7 +65,7 @@ public final class RasterPicture {
               Locale.ROOT,
               "<rect x=\"%.0f\" y=\"0\" width=\"%.0f\" height=\"14\" fill=\"#%06x\" stroke=\"#555\""
                   + " stroke-width=\".5\"/>",
-              10 + c * step,
+              24 + c * step,
               step,
               ramp.colour(c)));
     }
@@ -75,7 +75,7 @@ public final class RasterPicture {
           String.format(
               Locale.ROOT,
               "<text x=\"%.0f\" y=\"29\" font-size=\"11\" text-anchor=\"middle\">%.3g%s</text>",
-              10 + share * ramp.classes() * step,
+              24 + share * ramp.classes() * step,
               ramp.low() + share * (ramp.high() - ramp.low()),
               share == 1 ? " " + Markup.text(unit) : ""));
     }
