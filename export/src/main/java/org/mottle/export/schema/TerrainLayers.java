@@ -103,7 +103,10 @@ final class TerrainLayers {
           GREEN_ID,
           RUN_ID,
           Field.text("place_id", 64, "place, unique in the green"),
-          Field.whole("rank", "", "among the hypotheses of the place, 1 the best supported"),
+          Field.whole(
+              "rank",
+              "",
+              "among the causes of the place, 1 the best supported; none of these has none"),
           Field.text("kind", 80, "hypothesis"),
           Field.text(
               "verdict", 24, "of the place: the first is suggested, or insufficient evidence"),

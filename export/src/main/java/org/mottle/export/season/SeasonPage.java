@@ -114,7 +114,7 @@ final class SeasonPage {
     findings.stream()
         .sorted(
             Comparator.comparing((DrainageFinding f) -> f.suggested().isEmpty())
-                .thenComparing(f -> -f.hypotheses().get(0).probability() * f.place().areaM2()))
+                .thenComparing(f -> -best(f).probability() * f.place().areaM2()))
         .forEach(
             f ->
                 page.row(
@@ -122,12 +122,18 @@ final class SeasonPage {
                     "#" + Words.area(f.place().areaM2()) + " m²",
                     f.suggested()
                         .map(Hypothesis::label)
-                        .orElse(
-                            "insufficient evidence; first "
-                                + f.hypotheses().get(0).hypothesis().label()),
-                    String.format(Locale.ROOT, "#%.2f", f.hypotheses().get(0).probability()),
+                        .orElse("insufficient evidence; first " + best(f).hypothesis().label()),
+                    String.format(Locale.ROOT, "#%.2f", best(f).probability()),
                     f.suggested().map(Hypothesis::test).orElse(f.next().text())));
     page.end();
+  }
+
+  /** The cause that is best supported, be it likely or not. */
+  private static HypothesisScore best(DrainageFinding f) {
+    return f.hypotheses().stream()
+        .filter(h -> h.hypothesis() != Hypothesis.NONE)
+        .findFirst()
+        .orElseThrow();
   }
 
   private void green(Page page, GreenSeason g) {

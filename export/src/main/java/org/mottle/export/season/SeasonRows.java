@@ -12,6 +12,7 @@ import org.locationtech.jts.geom.Coordinate;
 import org.locationtech.jts.geom.Location;
 import org.mottle.engine.contour.IsoLine;
 import org.mottle.engine.drainage.DrainageFinding;
+import org.mottle.engine.drainage.Hypothesis;
 import org.mottle.engine.drainage.HypothesisScore;
 import org.mottle.engine.drainage.WetPlaces;
 import org.mottle.engine.grid.CellGrid;
@@ -244,7 +245,7 @@ final class SeasonRows {
         Map<String, Object> row = new HashMap<>();
         row.put("green_id", f.place().greenId());
         row.put("place_id", f.place().greenId() + "-" + f.place().placeId());
-        row.put("rank", ++rank);
+        row.put("rank", h.hypothesis() == Hypothesis.NONE ? null : ++rank);
         row.put("kind", h.hypothesis().label());
         row.put("verdict", f.suggested().isPresent() ? "suggested" : "insufficient evidence");
         row.put("for_txt", lines(h.speaksFor()));

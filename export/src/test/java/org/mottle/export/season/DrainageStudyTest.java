@@ -58,7 +58,7 @@ class DrainageStudyTest {
     boolean sound = true;
     boolean[] first = new boolean[2];
     for (Map<String, Object> row : hypotheses(seed)) {
-      if (((Number) row.get("rank")).intValue() == 1) {
+      if (Long.valueOf(1).equals(row.get("rank"))) {
         String green = row.get("green_id").toString();
         String kind = row.get("kind").toString();
         boolean suggested = row.get("verdict").equals("suggested");
