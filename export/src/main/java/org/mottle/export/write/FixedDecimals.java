@@ -9,13 +9,13 @@ import java.math.RoundingMode;
  * in its last decimal is formatted without allocation beyond the text; larger ones exactly, slower.
  * Never prints "-0". Stateless.
  */
-final class FixedDecimals {
+public final class FixedDecimals {
   private static final long[] POWER = powers();
   private static final double EXACT = 1L << 53;
 
   private FixedDecimals() {}
 
-  static String text(double value, int decimals) {
+  public static String text(double value, int decimals) {
     if (!Double.isFinite(value)) {
       throw new IllegalArgumentException("a number in a file must be finite, was " + value);
     }

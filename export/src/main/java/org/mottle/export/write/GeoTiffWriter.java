@@ -107,15 +107,40 @@ public final class GeoTiffWriter {
     }
   }
 
+  /**
+   * Writes or replaces a picture of red, green, blue and opacity, a byte each.
+   *
+   * @param items for the metadata
+   */
+  public void writePicture(
+      Path file, BufferedImage picture, PictureFrame frame, Map<String, String> items)
+      throws IOException {
+    GeoTiffIIOMetadataEncoder keys = crsKeys();
+    keys.addGeoShortParam(GeoTiffConstants.GTRasterTypeGeoKey, GeoTiffConstants.RasterPixelIsArea);
+    keys.addGeoAscii(CITATION, citation());
+    keys.setModelTiePoint(0, 0, 0, frame.west(), frame.north(), 0);
+    keys.setModelPixelScale(frame.pixelX(), frame.pixelY(), 0);
+    Map<String, String> all = new LinkedHashMap<>(items);
+    all.put("run_id", provenance.runId());
+    all.put("prov", Json.text(provenance.asMap(crs)).replace("&", "\\u0026"));
+    try (OutputStream out = new BufferedOutputStream(Files.newOutputStream(file), 1 << 16)) {
+      write(out, RasterImage.rgba(picture), keys, TiffMetadata.xml(all));
+    }
+  }
+
   private void write(OutputStream out, NamedRaster named) throws IOException {
-    BufferedImage image = RasterImage.of(named);
+    write(out, RasterImage.of(named), keys(named), TiffMetadata.xml(items(named), named.kind()));
+  }
+
+  private static void write(
+      OutputStream out, BufferedImage image, GeoTiffIIOMetadataEncoder keys, String metadata)
+      throws IOException {
     ImageWriter writer = new TIFFImageWriterSpi().createWriterInstance();
     try (ImageOutputStream cached = new MemoryCacheImageOutputStream(out)) {
       TIFFImageMetadata tags =
           (TIFFImageMetadata)
               org.geotools.gce.geotiff.GeoTiffWriter.createGeoTiffIIOMetadata(
-                  writer, ImageTypeSpecifier.createFromRenderedImage(image), keys(named), null);
-      String metadata = TiffMetadata.xml(items(named), named.kind());
+                  writer, ImageTypeSpecifier.createFromRenderedImage(image), keys, null);
       TIFFTag tag = PrivateTIFFTagSet.getInstance().getTag(PrivateTIFFTagSet.TAG_GDAL_METADATA);
       tags.getRootIFD()
           .addTIFFField(new TIFFField(tag, TIFFTag.TIFF_ASCII, 1, new String[] {metadata}));
@@ -144,13 +169,16 @@ public final class GeoTiffWriter {
     GeoTiffIIOMetadataEncoder keys = crsKeys();
     CellGrid grid = named.raster().grid();
     keys.addGeoShortParam(GeoTiffConstants.GTRasterTypeGeoKey, GeoTiffConstants.RasterPixelIsArea);
-    // a bar ends a text
-    String citation = crs.name().replaceAll("[^\\x20-\\x7E]", "?").replace('|', '/');
-    keys.addGeoAscii(CITATION, citation);
+    keys.addGeoAscii(CITATION, citation());
     keys.setModelTiePoint(0, 0, 0, grid.west(), grid.north(), 0);
     keys.setModelPixelScale(grid.cell(), grid.cell(), 0);
     keys.setNoData(named.kind().cell().noData());
     return keys;
+  }
+
+  /** A bar ends a text. */
+  private String citation() {
+    return crs.name().replaceAll("[^\\x20-\\x7E]", "?").replace('|', '/');
   }
 
   /** By EPSG code or not at all: a description by parameters is read differently everywhere. */

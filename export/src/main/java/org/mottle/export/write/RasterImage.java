@@ -33,6 +33,40 @@ final class RasterImage {
     return new BufferedImage(grey, raster, false, null);
   }
 
+  /** A picture as four bytes a pixel, red first, opacity last and not multiplied in. */
+  static BufferedImage rgba(BufferedImage picture) {
+    int columns = picture.getWidth();
+    int rows = picture.getHeight();
+    byte[] bytes = new byte[4 * columns * rows];
+    int at = 0;
+    for (int row = 0; row < rows; row++) {
+      for (int column = 0; column < columns; column++) {
+        int argb = picture.getRGB(column, row);
+        bytes[at++] = (byte) (argb >> 16);
+        bytes[at++] = (byte) (argb >> 8);
+        bytes[at++] = (byte) argb;
+        bytes[at++] = (byte) (argb >>> 24);
+      }
+    }
+    WritableRaster raster =
+        java.awt.image.Raster.createInterleavedRaster(
+            new DataBufferByte(bytes, bytes.length),
+            columns,
+            rows,
+            4 * columns,
+            4,
+            new int[] {0, 1, 2, 3},
+            null);
+    ComponentColorModel colours =
+        new ComponentColorModel(
+            ColorSpace.getInstance(ColorSpace.CS_sRGB),
+            true,
+            false,
+            Transparency.TRANSLUCENT,
+            DataBuffer.TYPE_BYTE);
+    return new BufferedImage(colours, raster, false, null);
+  }
+
   private static DataBuffer floats(NamedRaster named) {
     Raster raster = named.raster();
     int columns = raster.grid().columns();

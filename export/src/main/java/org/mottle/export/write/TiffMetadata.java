@@ -9,6 +9,13 @@ import java.util.Map;
 final class TiffMetadata {
   private TiffMetadata() {}
 
+  /** Of a picture. */
+  static String xml(Map<String, String> items) {
+    StringBuilder xml = new StringBuilder("<GDALMetadata>\n");
+    items.forEach((name, value) -> item(xml, "name=\"" + name + "\"", value));
+    return xml.append("</GDALMetadata>\n").toString();
+  }
+
   static String xml(Map<String, String> items, RasterKind kind) {
     StringBuilder xml = new StringBuilder("<GDALMetadata>\n");
     items.forEach((name, value) -> item(xml, "name=\"" + name + "\"", value));
