@@ -35,7 +35,8 @@ import picocli.CommandLine.UnmatchedArgumentException;
       SeasonCommand.class,
       VariogramCommand.class,
       EstimateCommand.class,
-      VerifyCommand.class
+      VerifyCommand.class,
+      DrawingsCommand.class
     })
 public final class Mottle implements Runnable {
 

@@ -16,18 +16,18 @@ import org.mottle.export.write.RasterKind;
  * @param colour 0xrrggbb of a value
  * @param key the classes from low to high
  */
-record Colouring(String title, DoubleToIntFunction colour, List<Entry> key) {
+public record Colouring(String title, DoubleToIntFunction colour, List<Entry> key) {
 
   /**
    * @param colour 0xrrggbb
    * @param label in words and figures
    * @param mark in figures alone, for a picture
    */
-  record Entry(int colour, String label, String mark) {}
+  public record Entry(int colour, String label, String mark) {}
 
   /** Ends of the scale of moisture, % by volume. */
-  record MoistureScale(double low, double high) {
-    static final MoistureScale USUAL = new MoistureScale(5, 50);
+  public record MoistureScale(double low, double high) {
+    public static final MoistureScale USUAL = new MoistureScale(5, 50);
   }
 
   private static final double MOST_SD = 9;
@@ -36,7 +36,7 @@ record Colouring(String title, DoubleToIntFunction colour, List<Entry> key) {
   private static final List<String> CLASSES =
       List.of("no value", "dry", "probably dry", "in band", "probably wet", "wet", "cannot tell");
 
-  Colouring {
+  public Colouring {
     key = List.copyOf(key);
   }
 
@@ -80,7 +80,12 @@ record Colouring(String title, DoubleToIntFunction colour, List<Entry> key) {
   private static Colouring classes() {
     Ramp ramp = Ramp.moisture(0, 9);
     int[] colours = {
-      NO_CLASS, ramp.colour(0), ramp.colour(2), ramp.colour(3), ramp.colour(5), ramp.colour(7),
+      NO_CLASS,
+      ramp.colour(0),
+      ramp.colour(2),
+      ramp.colour(3),
+      ramp.colour(5),
+      ramp.colour(7),
       NO_CLASS
     };
     List<Entry> key = new ArrayList<>();

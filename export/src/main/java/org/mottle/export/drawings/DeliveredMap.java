@@ -96,8 +96,7 @@ final class DeliveredMap {
             && layer.get("rows") instanceof Number rows
             && rows.longValue() > 0;
     return filled
-        ? Optional.of(
-            FeatureFile.read(folder.resolve(GEOPACKAGE) + "#" + name, InputOptions.NONE))
+        ? Optional.of(FeatureFile.read(folder.resolve(GEOPACKAGE) + "#" + name, InputOptions.NONE))
         : Optional.empty();
   }
 
@@ -154,8 +153,7 @@ final class DeliveredMap {
             (int) number(entry, "rows"));
     double[] cells = new double[grid.size()];
     ImageReader reader = new TIFFImageReaderSpi().createReaderInstance();
-    try (FileImageInputStream stream =
-        new FileImageInputStream(folder.resolve(path).toFile())) {
+    try (FileImageInputStream stream = new FileImageInputStream(folder.resolve(path).toFile())) {
       reader.setInput(stream);
       reader.read(0).getRaster().getSamples(0, 0, grid.columns(), grid.rows(), 0, cells);
     } finally {

@@ -13,11 +13,11 @@ import org.locationtech.jts.geom.Polygon;
 import org.mottle.export.write.FixedDecimals;
 
 /**
- * A drawing as ASCII DXF of the release R12 (AC1009), which any program that reads DXF reads: POINT,
- * POLYLINE with VERTEX and SEQEND, TEXT. Units are metres. A polygon is one closed polyline a ring:
- * its shell runs anticlockwise, its holes clockwise, so that the signed areas of a layer's rings add
- * up to its area. A line of known height carries it as its elevation. Letters beyond ASCII are
- * written as {@code \U+XXXX}. Coordinates have 8 decimals, so that areas keep theirs.
+ * A drawing as ASCII DXF of the release R12 (AC1009), which any program that reads DXF reads:
+ * POINT, POLYLINE with VERTEX and SEQEND, TEXT. Units are metres. A polygon is one closed polyline
+ * a ring: its shell runs anticlockwise, its holes clockwise, so that the signed areas of a layer's
+ * rings add up to its area. A line of known height carries it as its elevation. Letters beyond
+ * ASCII are written as {@code \U+XXXX}. Coordinates have 8 decimals, so that areas keep theirs.
  */
 final class DxfDrawing {
   private static final int DECIMALS = 8;

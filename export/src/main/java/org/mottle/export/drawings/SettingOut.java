@@ -6,8 +6,8 @@ import java.util.function.UnaryOperator;
 import org.locationtech.jts.geom.Coordinate;
 
 /**
- * Points to set out, {@code P,N,E,Z,D}: number, north, east, height (empty where not known), what it
- * is. Areas have a point inside them; outlines and lines are for the drawing. Metres, to the
+ * Points to set out, {@code P,N,E,Z,D}: number, north, east, height (empty where not known), what
+ * it is. Areas have a point inside them; outlines and lines are for the drawing. Metres, to the
  * millimetre. Names people typed cannot run in a spreadsheet: within the quoted description no word
  * starts with a sign that begins a formula, whatever the spreadsheet takes for a separator.
  */

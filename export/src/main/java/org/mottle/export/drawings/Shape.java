@@ -13,4 +13,9 @@ import org.locationtech.jts.geom.Geometry;
  * @param description for the list of points
  */
 record Shape(
-    CadLayer layer, String surveyId, Geometry geometry, double z, String label, String description) {}
+    CadLayer layer,
+    String surveyId,
+    Geometry geometry,
+    double z,
+    String label,
+    String description) {}

@@ -1,5 +1,5 @@
 /**
- * A delivered map for a drawing office and for laying over imagery: DXF, points to set out, coloured
- * overlays, KMZ.
+ * A delivered map for a drawing office and for laying over imagery: DXF, points to set out,
+ * coloured overlays, KMZ.
  */
 package org.mottle.export.drawings;

@@ -135,8 +135,7 @@ public record ImagePlace(String name, Crs crs, Envelope box, List<String> notes)
     for (int i = 0; i < 4; i++) {
       double column = i % 2 * size[0];
       double row = i / 2 * size[1];
-      box.expandToInclude(
-          m[0] + m[1] * column + m[2] * row, m[3] + m[4] * column + m[5] * row);
+      box.expandToInclude(m[0] + m[1] * column + m[2] * row, m[3] + m[4] * column + m[5] * row);
     }
     return box;
   }
