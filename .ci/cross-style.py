@@ -11,6 +11,7 @@ import sqlite3
 import sys
 import tempfile
 import xml.etree.ElementTree as ElementTree
+from contextlib import closing
 
 from qgis.core import (
     QgsApplication,
@@ -18,6 +19,7 @@ from qgis.core import (
     QgsMapSettings,
     QgsRasterLayer,
     QgsRectangle,
+    QgsSettings,
     QgsVectorLayer,
 )
 from qgis.PyQt.QtCore import QSize
@@ -91,7 +93,7 @@ def geopackage(folder, summary, pictures):
     path = os.path.join(folder, "mottle.gpkg")
     if not os.path.exists(path):
         return
-    with sqlite3.connect(f"file:{path}?mode=ro", uri=True) as db:
+    with closing(sqlite3.connect(f"file:{path}?mode=ro", uri=True)) as db:
         stored = dict(db.execute("SELECT f_table_name, styleQML FROM layer_styles"))
     layers = {}
     for name, entry in summary["layers"].items():
@@ -218,6 +220,8 @@ def main(arguments):
     QgsApplication.setPrefixPath("/usr", True)
     application = QgsApplication([], False)
     application.initQgis()
+    # no write-ahead log beside the files that are looked at
+    QgsSettings().setValue("/qgis/walForSqlite3", False)
     for folder in map(os.path.abspath, arguments):
         with open(os.path.join(folder, "summary.json"), encoding="utf-8") as file:
             summary = json.load(file)

@@ -99,7 +99,7 @@ public final class Qml {
             "true");
       } else {
         Object value = rule.condition() instanceof Condition.Is is ? is.value() : "";
-        String type = value instanceof Long ? "long" : "string";
+        String type = value instanceof Long ? "integer" : "string";
         xml.empty(
             "category",
             "value",
