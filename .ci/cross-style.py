@@ -82,11 +82,11 @@ def check_covered(layer, name):
     if renderer.type() != "categorizedSymbol":
         return
     field = renderer.classAttribute()
-    classes = {c.value() for c in renderer.categories()}
-    if any(value in ("", None) or str(value) in ("", "NULL") for value in classes):
+    classes = {str(c.value()) for c in renderer.categories()}
+    if classes & {"", "NULL", "None"}:
         return  # one class takes the rest
-    values = {f[field] for f in layer.getFeatures() if str(f[field]) != "NULL"}
-    T.check(values <= classes, f"{name}: {field} has {sorted(map(str, values - classes))}, which no class draws")
+    values = {str(f[field]) for f in layer.getFeatures() if str(f[field]) != "NULL"}
+    T.check(values <= classes, f"{name}: {field} has {sorted(values - classes)}, which no class draws")
 
 
 def geopackage(folder, summary, pictures):
@@ -144,10 +144,10 @@ def picture(folder, shown, zone, title, pictures):
         for x in range(0, image.width(), 2):
             rgb = image.pixel(x, y) & 0xFFFFFF
             seen[rgb] = seen.get(rgb, 0) + 1
-    held = {f["cls_no"] for f in zone.getFeatures()}
+    held = {str(f["cls_no"]) for f in zone.getFeatures()}
     drawn, coloured = 0, 0
     for category in zone.renderer().categories():
-        if category.value() in held:
+        if str(category.value()) in held:
             wanted = blended(category.symbol().symbolLayer(0).fillColor())
             pixels = sum(n for rgb, n in seen.items() if near(rgb, wanted))
             drawn += pixels > 20

@@ -99,19 +99,7 @@ public final class Qml {
             "true");
       } else {
         Object value = rule.condition() instanceof Condition.Is is ? is.value() : "";
-        String type = value instanceof Long ? "integer" : "string";
-        xml.empty(
-            "category",
-            "value",
-            value,
-            "type",
-            type,
-            "symbol",
-            i,
-            "label",
-            rule.label(),
-            "render",
-            "true");
+        xml.empty("category", "value", value, "symbol", i, "label", rule.label(), "render", "true");
       }
     }
     xml.close();
