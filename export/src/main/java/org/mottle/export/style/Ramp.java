@@ -32,7 +32,7 @@ public final class Ramp {
     this.colours = colours;
   }
 
-  /** Moisture, % by volume. */
+  /** Moisture, % by volume; of anything else that is more where the colour is darker. */
   public static Ramp moisture(double low, double high) {
     return new Ramp(low, high, DRY_TO_WET);
   }
@@ -62,6 +62,12 @@ public final class Ramp {
   /** 0xrrggbb of a class, from 0. */
   public int colour(int cls) {
     return colours[cls];
+  }
+
+  /** Upper end of a class, from 0. */
+  public double upperEnd(int cls) {
+    // multiplied before it is divided, so that ends of round scales are round
+    return low + (high - low) * (cls + 1) / colours.length;
   }
 
   /** 0xrrggbb of a value. */
