@@ -122,6 +122,7 @@ final class MapData {
     one.put("mean", raster(map.surface().mean(), scales.moisture()));
     if (!Double.isNaN(map.surface().medianSd())) {
       one.put("sd", raster(map.surface().sd(), scales.doubt()));
+      one.put("medianSd", String.format(Locale.ROOT, "%.1f", map.surface().medianSd()));
     }
     one.put("patches", map.parts().patches().stream().map(p -> patch(map, p)).toList());
     one.put("spots", map.parts().spots().stream().map(s -> spot(map, s)).toList());

@@ -58,11 +58,21 @@
     });
   }
 
+  var opener = null;
+
   function focusPopup(layer) {
+    opener = document.activeElement;
     var e = layer.getPopup() && layer.getPopup().getElement();
     var close = e && e.querySelector('.leaflet-popup-close-button');
     if (close) { close.focus({ preventScroll: true }); }
   }
+
+  document.addEventListener('keydown', function (event) {
+    if (event.key !== 'Escape') { return; }
+    map.closePopup();
+    if (opener && document.contains(opener)) { opener.focus({ preventScroll: true }); }
+    opener = null;
+  });
 
   function figures(green, patch) {
     var e = element('div', undefined, 'figures-pop');
@@ -115,7 +125,7 @@
     });
     (green.patches || []).forEach(function (patch) {
       var shape = L.polygon(patch.shape, { pane: 'patches', color: '#111', weight: 2.5, dashArray: '7 4', fillColor: '#fff', fillOpacity: 0.01, className: 'patch' });
-      shape.bindPopup(figures(green, patch), { maxWidth: 260, autoPanPadding: [10, 10] }).addTo(group('patches'));
+      shape.bindPopup(figures(green, patch), { maxWidth: 300, minWidth: 240, autoPanPadding: [10, 10] }).addTo(group('patches'));
       reachable(shape, title(green) + ', ' + patch.title);
       patch.layer = shape;
     });
@@ -223,7 +233,18 @@
     legend(ground);
   }
 
+  // no map without its date, n and SD
+  function told() {
+    var g = pickGreen.value === '' ? null : shown[Number(pickGreen.value)];
+    document.getElementById('told').textContent = !g
+      ? shown.length + ' greens, each with its date, n and SD on its sheet.'
+      : title(g) + (g.survey ? ', ' + g.survey : '') + (g.date ? ', ' + g.date : ', date not recorded') +
+        '; ' + g.stations.length + ' stations (n)' +
+        (g.medianSd ? '; SD of the map ' + g.medianSd + ' % by volume' : g.noMap ? '; no map: ' + g.noMap : '; SD not known') + '.';
+  }
+
   function legend(ground) {
+    told();
     var out = document.getElementById('legend');
     out.textContent = '';
     if (ground === 'classes') {
