@@ -236,7 +236,7 @@ def visit(page, folder, name, width, height, phone):
 
 
 def printed(browser, folder, paper, w, h, sheets):
-    """Cover, one page a sheet, appendix: told by the headings that each page holds."""
+    """The cover, one page a sheet, the appendix: told by the headings that each page holds."""
     pdf = os.path.join(folder, "report-%s.pdf" % paper)
     answer = browser.call("Page.printToPDF", paperWidth=w, paperHeight=h, preferCSSPageSize=False,
                           printBackground=True)
@@ -248,9 +248,10 @@ def printed(browser, folder, paper, w, h, sheets):
     ends = [len(re.findall(r"Limits, and who decides", p)) for p in pages]
     first = [i for i, p in enumerate(pages) if re.search(r"^\s*Appendix", p, re.M)]
     require("%s: an appendix" % paper, len(first) == 1, first)
-    require("%s: one page before the sheets, then one a sheet" % paper,
-            heads[1:1 + sheets] == [1] * sheets and ends == heads and sum(heads) == sheets
-            and first[0] == 1 + sheets, (heads, ends, first))
+    cover = heads.index(1) if 1 in heads else 0
+    require("%s: the cover, then one page a sheet, then the appendix" % paper,
+            cover >= 1 and heads[cover:cover + sheets] == [1] * sheets and ends == heads
+            and sum(heads) == sheets and first[0] == cover + sheets, (heads, ends, first))
     print("%s: %d pages" % (paper, len(pages)))
 
 

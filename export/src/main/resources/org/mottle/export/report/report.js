@@ -9,10 +9,11 @@
 
   var map = L.map(box, {
     crs: L.CRS.Simple, attributionControl: false, minZoom: -4, maxZoom: 7, zoomSnap: 0.25,
-    scrollWheelZoom: false, zoomAnimation: !still, fadeAnimation: !still
+    scrollWheelZoom: false, zoomControl: false, zoomAnimation: !still, fadeAnimation: !still
   });
   map.on('focus', function () { map.scrollWheelZoom.enable(); });
   map.on('blur', function () { map.scrollWheelZoom.disable(); });
+  L.control.zoom({ position: 'bottomright' }).addTo(map);
   L.control.scale({ imperial: false, maxWidth: 140 }).addTo(map);
   [['aerial', 210], ['ground', 300], ['outlines', 350], ['letters', 380], ['patches', 420]].forEach(function (p) {
     map.createPane(p[0]).style.zIndex = p[1];
@@ -101,7 +102,7 @@
     var plain = { pane: 'outlines', color: '#111', weight: 1.5, fill: false, interactive: false };
     L.polygon(green.outline, plain).addTo(group('outlines'));
     if (green.noMap) {
-      var none = L.polygon(green.outline, { pane: 'ground', stroke: false, fillColor: '#fff', fillOpacity: 0.8 });
+      var none = L.polygon(green.outline, { pane: 'outlines', stroke: false, fillColor: '#fff', fillOpacity: 0.8 });
       none.bindPopup(words(title(green) + ': no map, ' + green.noMap)).addTo(group('outlines'));
       reachable(none, title(green) + ': no map');
     }
