@@ -199,8 +199,7 @@ def visit(page, folder, name, width, height, phone):
         require("escape closes it", browser.value("document.querySelectorAll('.leaflet-popup').length") == 0)
         at = browser.value(
             "(()=>{const p=[...document.querySelectorAll('path.patch')].find(e=>{const r=e.getBoundingClientRect();"
-            "const b=document.getElementById('course-map').getBoundingClientRect();"
-            "return r.width>8&&r.left>b.left&&r.right<b.right&&r.top>b.top&&r.bottom<b.bottom});"
+            "return r.width>8});"
             "if(!p)return null;const r=p.getBoundingClientRect();"
             "for(let i=1;i<20;i++)for(let j=1;j<20;j++){const x=r.left+r.width*i/20,y=r.top+r.height*j/20;"
             "if(document.elementFromPoint(x,y)===p)return [x,y]}return null})()")
