@@ -182,7 +182,7 @@ final class GeoTiffFile implements CellFile {
   }
 
   /** x = m0 + m1 column + m2 row, y = m3 + m4 column + m5 row; empty when nothing says so. */
-  private static double[] matrix(GeoKeys keys) {
+  static double[] matrix(GeoKeys keys) {
     double[] given = keys.numbers(GeoKeys.TRANSFORMATION);
     if (given.length >= 8) {
       return new double[] {given[3], given[0], given[1], given[7], given[4], given[5]};
@@ -204,15 +204,20 @@ final class GeoTiffFile implements CellFile {
       List<String> found,
       Problems problems) {
     try {
-      return GivenCrs.choose(name, own(keys, metadata, options, found), options, found);
+      return GivenCrs.choose(name, own(name, keys, metadata, options, found), options, found);
     } catch (InputRefused e) {
       e.lines().forEach(line -> problems.add("%s: %s", name, line));
       return Optional.empty();
     }
   }
 
-  private Optional<Crs> own(
-      GeoKeys keys, TIFFImageMetadata metadata, InputOptions options, List<String> found) {
+  /** The system a TIFF names; empty when it names none. */
+  static Optional<Crs> own(
+      String name,
+      GeoKeys keys,
+      TIFFImageMetadata metadata,
+      InputOptions options,
+      List<String> found) {
     OptionalInt projected = keys.code(GeoKeys.PROJECTED);
     OptionalInt code = projected.isPresent() ? projected : keys.code(GeoKeys.GEOGRAPHIC);
     if (keys.isEmpty() || code.isEmpty() && keys.systemName().isEmpty()) {

@@ -22,6 +22,11 @@ public final class Ramp {
     0x01665e, 0x003c30
   };
 
+  /** Sequential, light to dark: Purples of nine classes (the same source). */
+  private static final int[] SURE_TO_UNSURE = {
+    0xfcfbfd, 0xefedf5, 0xdadaeb, 0xbcbddc, 0x9e9ac8, 0x807dba, 0x6a51a3, 0x54278f, 0x3f007d
+  };
+
   private final double low;
   private final double high;
   private final int[] colours;
@@ -40,6 +45,11 @@ public final class Ramp {
   /** Change of moisture about none, % by volume. */
   public static Ramp change(double most) {
     return new Ramp(-most, most, DRIER_TO_WETTER);
+  }
+
+  /** Standard deviation of the error of a map, % by volume: the darker the less sure. */
+  public static Ramp doubt(double high) {
+    return new Ramp(0, high, SURE_TO_UNSURE);
   }
 
   /** A share or a probability. */
