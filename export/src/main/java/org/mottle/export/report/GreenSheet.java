@@ -84,10 +84,9 @@ final class GreenSheet {
     html.append("<div class=\"pair\">");
     section(4, evenness(map.evenness()));
     section(5, compared());
-    html.append("</div>\n<div class=\"pair\">");
+    html.append("</div>\n");
     section(6, list(unsaid(map)));
     section(7, limits());
-    html.append("</div>\n");
   }
 
   private void notMapped(Outcome.NoMap none) {
@@ -561,7 +560,9 @@ final class GreenSheet {
   private static String sentence(String words) {
     return words.isEmpty()
         ? words
-        : Character.toUpperCase(words.charAt(0)) + words.substring(1) + ".";
+        : Character.toUpperCase(words.charAt(0))
+            + words.substring(1)
+            + (words.endsWith(".") ? "" : ".");
   }
 
   private static String list(List<String> lines) {
