@@ -84,7 +84,8 @@ final class DemoCommand implements Callable<Integer> {
               new MapRequest.Output(out, common.overwrite, formats, options.cells),
               common.threads(),
               beside(course),
-              Optional.of(course.resolve("heads.geojson").toString())),
+              Optional.of(course.resolve("heads.geojson").toString()),
+              List.of()),
           common);
     } finally {
       if (inputs == null) {

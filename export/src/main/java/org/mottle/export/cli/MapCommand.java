@@ -48,6 +48,16 @@ final class MapCommand implements Callable<Integer> {
   String heads;
 
   @Option(
+      names = "--imagery",
+      paramLabel = "FILE,...",
+      split = ",",
+      hideParamSyntax = true,
+      description =
+          "Aerial images to lie beneath the map of report.html: GeoTIFF, or PNG or JPEG with a world"
+              + " file, north up in the CRS of the maps.")
+  List<String> imagery = List.of();
+
+  @Option(
       names = "--survey",
       paramLabel = "ID",
       description = "Map this survey only; default: every survey of the file.")
@@ -81,7 +91,8 @@ final class MapCommand implements Callable<Integer> {
             new MapRequest.Output(site.out, common.overwrite, formats, options.cells),
             common.threads(),
             field.files(),
-            Optional.ofNullable(heads));
+            Optional.ofNullable(heads),
+            imagery);
     return run(request, common);
   }
 

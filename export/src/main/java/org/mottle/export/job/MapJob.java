@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.locationtech.jts.geom.Envelope;
 import org.mottle.engine.course.VisitRecord;
 import org.mottle.engine.irrigation.HeadEvidence;
 import org.mottle.engine.irrigation.HeadFinding;
@@ -22,6 +23,8 @@ import org.mottle.engine.survey.Reading;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.field.FieldWork;
 import org.mottle.export.problem.InputRefused;
+import org.mottle.export.read.AerialImage;
+import org.mottle.export.read.AerialImageReader;
 import org.mottle.export.read.Greens;
 import org.mottle.export.read.GreensReader;
 import org.mottle.export.read.Heads;
@@ -29,7 +32,10 @@ import org.mottle.export.read.HeadsReader;
 import org.mottle.export.read.InputOptions;
 import org.mottle.export.read.Readings;
 import org.mottle.export.read.ReadingsReader;
+import org.mottle.export.record.Provenance;
 import org.mottle.export.report.CoursePage;
+import org.mottle.export.report.ReportMatter;
+import org.mottle.export.report.ReportPage;
 import org.mottle.export.report.WateringPage;
 import org.mottle.export.schema.LayerData;
 import org.mottle.export.settings.SiteSettings;
@@ -45,6 +51,7 @@ import org.mottle.export.write.NamedRaster;
 public final class MapJob {
   private static final String COURSE_PAGE = "course.html";
   private static final String WATERING_PAGE = "watering.html";
+  private static final String REPORT_PAGE = "report.html";
 
   private final MapRequest request;
 
@@ -60,7 +67,7 @@ public final class MapJob {
     Delivery delivery =
         Delivery.of(
                 request.output().folder(), request.output().overwrite(), request.output().formats())
-            .withDocumentsAt(Set.of(COURSE_PAGE, WATERING_PAGE))
+            .withDocumentsAt(Set.of(COURSE_PAGE, WATERING_PAGE, REPORT_PAGE))
             .withThreads(request.threads());
     delivery.check();
     Greens greens = greens();
@@ -71,6 +78,8 @@ public final class MapJob {
         request.heads().map(file -> HeadsReader.read(file, inputOptions(), greens));
     heads.ifPresent(h -> told.addAll(h.notes()));
     List<GreenSurvey> subjects = taken.subjects();
+    List<AerialImage> imagery = imagery(subjects, greens);
+    imagery.forEach(i -> told.add(i.note()));
     told.addAll(Subjects.unread(subjects, greens));
     told.addAll(BandsTold.of(subjects, request.site().bands()));
     told.addAll(UntoldPositions.of(subjects, request.site().mapping().positions()));
@@ -88,14 +97,14 @@ public final class MapJob {
     List<LayerData> layers = MapLayers.of(decided, taken.outside(), request.output().cells());
     Map<String, Object> figures = MapFigures.of(map, layers, told);
     progress.check();
+    Provenance record = RunRecord.of(request, greens, map);
+    ReportMatter matter =
+        new ReportMatter(
+            map, decided.visits(), decided.heads(), decided.watering(), taken.findings(), imagery);
+    List<Document> pages = new ArrayList<>(pages(decided));
+    pages.add(Document.text(REPORT_PAGE, ReportPage.of(matter, record, greens.working())));
     Delivered delivered =
-        delivery.write(
-            layers,
-            rasters(map),
-            pages(decided),
-            greens.working(),
-            RunRecord.of(request, greens, map),
-            figures);
+        delivery.write(layers, rasters(map), pages, greens.working(), record, figures);
     return new MapReport(map, told, figures, delivered);
   }
 
@@ -104,7 +113,21 @@ public final class MapJob {
       List<GreenSurvey> subjects,
       List<Reading> outside,
       List<VisitRecord> records,
+      List<Finding> findings,
       List<String> told) {}
+
+  /** Aerial images, refused before the long computation. */
+  private List<AerialImage> imagery(List<GreenSurvey> subjects, Greens greens) throws IOException {
+    Envelope ground = new Envelope();
+    subjects.forEach(s -> ground.expandToInclude(s.green().outline().getEnvelopeInternal()));
+    List<AerialImage> images = new ArrayList<>();
+    for (String file : request.imagery()) {
+      images.add(
+          AerialImageReader.read(
+              file, inputOptions(), greens.working(), ground, request.imagery().size()));
+    }
+    return images;
+  }
 
   private List<HeadFinding> evidence(Heads heads, SurveyMap map, Taken taken, Progress progress) {
     List<Conditions> conditions =
@@ -136,6 +159,7 @@ public final class MapJob {
         subjects,
         readings.outside().stream().map(Readings.Outside::reading).toList(),
         List.of(),
+        List.of(),
         told);
   }
 
@@ -159,6 +183,7 @@ public final class MapJob {
         new Subjects(request).of(greens, work),
         work.reviewed().elsewhere(),
         work.reviewed().visits().stream().map(MapJob::record).toList(),
+        work.reviewed().allFindings(),
         told);
   }
 

@@ -2,6 +2,7 @@ package org.mottle.export.job;
 
 import java.nio.file.Path;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.mottle.export.field.FieldFiles;
@@ -18,6 +19,7 @@ import org.mottle.export.write.Format;
  * @param field what was recorded beside the readings; with any of it the readings are placed and
  *     reviewed before they are mapped
  * @param heads file of the sprinkler heads; with it moisture is asked which head to look at
+ * @param imagery aerial images to lie beneath the map of the report
  */
 public record MapRequest(
     Inputs inputs,
@@ -25,7 +27,8 @@ public record MapRequest(
     Output output,
     int threads,
     FieldFiles field,
-    Optional<String> heads) {
+    Optional<String> heads,
+    List<String> imagery) {
 
   /**
    * @param greens file, or {@code file.gpkg#layer}
@@ -44,10 +47,11 @@ public record MapRequest(
 
   /** Readings that are mapped as they stand. */
   public MapRequest(Inputs inputs, SiteSettings site, Output output, int threads) {
-    this(inputs, site, output, threads, FieldFiles.NONE, Optional.empty());
+    this(inputs, site, output, threads, FieldFiles.NONE, Optional.empty(), List.of());
   }
 
   public MapRequest {
+    imagery = List.copyOf(imagery);
     if (threads < 1) {
       throw new IllegalArgumentException("a run needs at least 1 thread, was " + threads);
     }
@@ -81,11 +85,12 @@ public record MapRequest(
         output,
         threads,
         field,
-        heads);
+        heads,
+        imagery);
   }
 
   public MapRequest withSite(SiteSettings newSite) {
-    return new MapRequest(inputs, newSite, output, threads, field, heads);
+    return new MapRequest(inputs, newSite, output, threads, field, heads, imagery);
   }
 
   public MapRequest withFormats(Set<Format> formats) {
@@ -103,20 +108,25 @@ public record MapRequest(
   }
 
   public MapRequest withThreads(int newThreads) {
-    return new MapRequest(inputs, site, output, newThreads, field, heads);
+    return new MapRequest(inputs, site, output, newThreads, field, heads, imagery);
   }
 
   /** With what was recorded beside the readings. */
   public MapRequest withField(FieldFiles files) {
-    return new MapRequest(inputs, site, output, threads, files, heads);
+    return new MapRequest(inputs, site, output, threads, files, heads, imagery);
   }
 
   /** With the sprinkler heads of the site. */
   public MapRequest withHeads(String file) {
-    return new MapRequest(inputs, site, output, threads, field, Optional.of(file));
+    return new MapRequest(inputs, site, output, threads, field, Optional.of(file), imagery);
+  }
+
+  /** With aerial images beneath the map of the report. */
+  public MapRequest withImagery(List<String> files) {
+    return new MapRequest(inputs, site, output, threads, field, heads, files);
   }
 
   private MapRequest with(Output newOutput) {
-    return new MapRequest(inputs, site, newOutput, threads, field, heads);
+    return new MapRequest(inputs, site, newOutput, threads, field, heads, imagery);
   }
 }

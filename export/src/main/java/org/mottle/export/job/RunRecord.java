@@ -36,6 +36,9 @@ public final class RunRecord {
     if (request.heads().isPresent()) {
       inputs.addAll(InputRecord.of(request.heads().get()));
     }
+    for (String file : request.imagery()) {
+      inputs.addAll(InputRecord.of(file));
+    }
     Map<String, Object> parameters = parameters(request);
     parameters.put("bands", bands(map));
     String runId =

@@ -211,7 +211,7 @@ final class GeoTiffFile implements CellFile {
     }
   }
 
-  /** What the tags say; empty when they say nothing. */
+  /** The system a TIFF names; empty when it names none. */
   static Optional<Crs> own(
       String name,
       GeoKeys keys,

@@ -21,6 +21,19 @@ public final class RasterPicture {
    */
   public static String of(Raster raster, Ramp ramp, String title, double pixels) {
     CellGrid grid = raster.grid();
+    return String.format(
+        Locale.ROOT,
+        "<img alt=\"%s\" width=\"%.0f\" height=\"%.0f\" style=\"image-rendering:pixelated\""
+            + " src=\"%s\">",
+        Markup.text(title),
+        grid.columns() * pixels,
+        grid.rows() * pixels,
+        uri(raster, ramp));
+  }
+
+  /** The picture as a data URI, a pixel a cell. */
+  static String uri(Raster raster, Ramp ramp) {
+    CellGrid grid = raster.grid();
     BufferedImage image =
         new BufferedImage(grid.columns(), grid.rows(), BufferedImage.TYPE_INT_ARGB);
     for (int row = 0; row < grid.rows(); row++) {
@@ -37,14 +50,7 @@ public final class RasterPicture {
     } catch (IOException e) {
       throw new UncheckedIOException("a picture in memory was not written", e);
     }
-    return String.format(
-        Locale.ROOT,
-        "<img alt=\"%s\" width=\"%.0f\" height=\"%.0f\" style=\"image-rendering:pixelated\""
-            + " src=\"data:image/png;base64,%s\">",
-        Markup.text(title),
-        grid.columns() * pixels,
-        grid.rows() * pixels,
-        Base64.getEncoder().encodeToString(bytes.toByteArray()));
+    return "data:image/png;base64," + Base64.getEncoder().encodeToString(bytes.toByteArray());
   }
 
   /** The scale of a ramp, its ends and middle named. */

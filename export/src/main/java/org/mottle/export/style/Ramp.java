@@ -22,6 +22,11 @@ public final class Ramp {
     0x01665e, 0x003c30
   };
 
+  /** Sequential, light to dark: Purples of nine classes (the same source). */
+  private static final int[] SURE_TO_UNSURE = {
+    0xfcfbfd, 0xefedf5, 0xdadaeb, 0xbcbddc, 0x9e9ac8, 0x807dba, 0x6a51a3, 0x54278f, 0x3f007d
+  };
+
   private final double low;
   private final double high;
   private final int[] colours;
@@ -32,7 +37,7 @@ public final class Ramp {
     this.colours = colours;
   }
 
-  /** Moisture, % by volume. */
+  /** Moisture, % by volume; of anything else that is more where the colour is darker. */
   public static Ramp moisture(double low, double high) {
     return new Ramp(low, high, DRY_TO_WET);
   }
@@ -40,6 +45,11 @@ public final class Ramp {
   /** Change of moisture about none, % by volume. */
   public static Ramp change(double most) {
     return new Ramp(-most, most, DRIER_TO_WETTER);
+  }
+
+  /** Standard deviation of the error of a map, % by volume: the darker the less sure. */
+  public static Ramp doubt(double high) {
+    return new Ramp(0, high, SURE_TO_UNSURE);
   }
 
   /** A share or a probability. */
@@ -62,6 +72,12 @@ public final class Ramp {
   /** 0xrrggbb of a class, from 0. */
   public int colour(int cls) {
     return colours[cls];
+  }
+
+  /** Upper end of a class, from 0. */
+  public double upperEnd(int cls) {
+    // multiplied before it is divided, so that ends of round scales are round
+    return low + (high - low) * (cls + 1) / colours.length;
   }
 
   /** 0xrrggbb of a value. */

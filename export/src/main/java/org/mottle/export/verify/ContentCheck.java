@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -46,14 +47,23 @@ final class ContentCheck {
     for (Object layer : layers.keySet()) {
       readings.add(geoJson((String) layer, toMetres));
       readings.add(shapefile((String) layer));
+      for (String place : List.of("geojson/", "shapefile/")) {
+        readings.add(style(place + layer + ".qml", (String) layer, StyleReread.QML_ROOT));
+        readings.add(style(place + layer + ".sld", (String) layer, StyleReread.SLD_ROOT));
+      }
     }
     if (summary.get("rasters") instanceof List<?> rasters) {
-      rasters.forEach(raster -> readings.add(raster(map(raster), crs)));
+      for (Object raster : rasters) {
+        readings.add(raster(map(raster), crs));
+        String file = String.valueOf(map(raster).get("file"));
+        readings.add(style(file.replaceFirst("\\.tif$", ".qml"), "", StyleReread.QML_ROOT));
+      }
     }
     List<Found> all = SideBySide.run(readings, threads);
     List<String> faults = new ArrayList<>();
     all.forEach(found -> faults.addAll(found.faults));
     compareFields(all, faults);
+    compareStyles(all, faults);
     return new Verification((int) all.stream().filter(f -> f.there).count(), faults, List.of());
   }
 
@@ -62,6 +72,9 @@ final class ContentCheck {
     private final boolean there;
     private final List<Reread> layers = new ArrayList<>();
     private final List<String> faults = new ArrayList<>();
+
+    /** Texts of styles, by layer and outermost element. */
+    private final Map<String, String> styles = new LinkedHashMap<>();
 
     Found(boolean there) {
       this.there = there;
@@ -84,6 +97,19 @@ final class ContentCheck {
                   + " in another");
         }
       }
+    }
+  }
+
+  private void compareStyles(List<Found> all, List<String> faults) {
+    Map<String, String> seen = new HashMap<>();
+    for (Found found : all) {
+      found.styles.forEach(
+          (key, style) -> {
+            String other = seen.putIfAbsent(key, style);
+            if (other != null && !other.equals(style)) {
+              faults.add("the style " + key + " differs from one place to another");
+            }
+          });
     }
   }
 
@@ -112,6 +138,8 @@ final class ContentCheck {
 
   private void geoPackage(Found found, Crs crs) throws IOException {
     GeoPackageReread reread = GeoPackageReread.of(folder.resolve("mottle.gpkg"), crs.epsg());
+    reread.qml().forEach((l, qml) -> found.styles.put(StyleReread.QML_ROOT + " of " + l, qml));
+    reread.sld().forEach((l, sld) -> found.styles.put(StyleReread.SLD_ROOT + " of " + l, sld));
     reread.faults().forEach(fault -> found.faults.add("mottle.gpkg: " + fault));
     for (Reread layer : reread.layers()) {
       compare("mottle.gpkg, layer " + layer.layer(), layer, METRIC_TOLERANCE, found);
@@ -119,6 +147,21 @@ final class ContentCheck {
     List<Object> missing = new ArrayList<>(layers.keySet());
     reread.layers().forEach(layer -> missing.remove(layer.layer()));
     missing.forEach(layer -> found.faults.add("mottle.gpkg has no layer " + layer));
+  }
+
+  /**
+   * @param layer whose style it is; empty of a raster, which has it once
+   */
+  private Callable<Found> style(String path, String layer, String root) {
+    return read(
+        path,
+        found -> {
+          String style = Files.readString(folder.resolve(path));
+          StyleReread.check(style, root);
+          if (!layer.isEmpty()) {
+            found.styles.put(root + " of " + layer, style);
+          }
+        });
   }
 
   private Callable<Found> geoJson(String layer, CrsTransform toMetres) {

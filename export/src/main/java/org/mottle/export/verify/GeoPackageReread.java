@@ -10,6 +10,10 @@ import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
 import org.locationtech.jts.geom.Geometry;
 import org.locationtech.jts.geom.Polygonal;
 import org.locationtech.jts.io.ParseException;
@@ -21,6 +25,14 @@ import org.sqlite.SQLiteOpenMode;
 final class GeoPackageReread {
   private static final int[] ENVELOPE_BYTES = {0, 32, 48, 48, 64};
 
+  private static final String STYLES = "layer_styles";
+  private static final String NAMES = "name_dict";
+
+  /** Tables that are about the layers, and no layers. */
+  private static final Set<String> BESIDE = Set.of(STYLES, NAMES);
+
+  private final Map<String, String> qml = new TreeMap<>();
+  private final Map<String, String> sld = new TreeMap<>();
   private final List<Reread> layers = new ArrayList<>();
   private final List<String> faults = new ArrayList<>();
 
@@ -44,6 +56,16 @@ final class GeoPackageReread {
     return layers;
   }
 
+  /** QML of the layers that have a default style, by their names. */
+  Map<String, String> qml() {
+    return qml;
+  }
+
+  /** SLD of the same. */
+  Map<String, String> sld() {
+    return sld;
+  }
+
   /** What is wrong with the file by itself. */
   List<String> faults() {
     return faults;
@@ -53,6 +75,7 @@ final class GeoPackageReread {
       throws SQLException, ParseException {
     List<String> features = new ArrayList<>();
     List<String> tables = new ArrayList<>();
+    Set<String> beside = new TreeSet<>();
     try (ResultSet row =
         sql.executeQuery("SELECT table_name, data_type, srs_id FROM gpkg_contents")) {
       while (row.next()) {
@@ -63,8 +86,10 @@ final class GeoPackageReread {
           if (row.getInt(3) != epsg) {
             faults.add("table " + name + " is in srs " + row.getInt(3) + ", not EPSG:" + epsg);
           }
-        } else if (type.equals("attributes") && !name.equals("layer_styles")) {
+        } else if (type.equals("attributes") && !BESIDE.contains(name)) {
           tables.add(name);
+        } else if (type.equals("attributes")) {
+          beside.add(name);
         }
       }
     }
@@ -75,6 +100,63 @@ final class GeoPackageReread {
     for (String name : tables) {
       layers.add(layer(db, name, null));
     }
+    // earlier versions wrote neither
+    if (beside.contains(STYLES)) {
+      styles(sql, features);
+    }
+    if (beside.contains(NAMES)) {
+      names(sql);
+    }
+  }
+
+  private void styles(Statement sql, List<String> features) throws SQLException {
+    try (ResultSet row =
+        sql.executeQuery("SELECT f_table_name, styleQML, styleSLD FROM " + STYLES)) {
+      while (row.next()) {
+        String name = row.getString(1);
+        if (!features.contains(name)) {
+          faults.add("there is a style of " + name + ", which is no layer");
+        }
+        style(name, row.getString(2), StyleReread.QML_ROOT, qml);
+        style(name, row.getString(3), StyleReread.SLD_ROOT, sld);
+      }
+    }
+  }
+
+  private void style(String name, String style, String root, Map<String, String> kept) {
+    kept.put(name, style);
+    try {
+      StyleReread.check(style == null ? "" : style, root);
+    } catch (IOException e) {
+      faults.add("the " + root + " of " + name + " " + e.getMessage());
+    }
+  }
+
+  /** Every field has a meaning, and nothing else has one. */
+  private void names(Statement sql) throws SQLException {
+    Map<String, List<String>> named = new TreeMap<>();
+    try (ResultSet row =
+        sql.executeQuery("SELECT layer, field, meaning FROM " + NAMES + " ORDER BY fid")) {
+      while (row.next()) {
+        if (row.getString(3) != null) {
+          named.computeIfAbsent(row.getString(1), l -> new ArrayList<>()).add(row.getString(2));
+        }
+      }
+    }
+    for (Reread layer : layers) {
+      List<String> told = named.remove(layer.layer());
+      if (!layer.fields().equals(told)) {
+        faults.add(
+            NAMES
+                + " tells of the fields "
+                + told
+                + " of "
+                + layer.layer()
+                + ", which has "
+                + layer.fields());
+      }
+    }
+    named.keySet().forEach(l -> faults.add(NAMES + " tells of " + l + ", which is not there"));
   }
 
   private void compareIndex(Statement sql, String name) throws SQLException {

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import org.mottle.export.crs.Crs;
@@ -14,8 +15,15 @@ import org.mottle.export.record.Json;
 import org.mottle.export.record.Provenance;
 import org.mottle.export.record.SideBySide;
 import org.mottle.export.schema.DataDictionary;
+import org.mottle.export.schema.Layer;
 import org.mottle.export.schema.LayerData;
 import org.mottle.export.schema.Layers;
+import org.mottle.export.style.LayerStyle;
+import org.mottle.export.style.LayerStyles;
+import org.mottle.export.style.Qml;
+import org.mottle.export.style.RasterStyle;
+import org.mottle.export.style.RasterStyles;
+import org.mottle.export.style.Sld;
 
 /**
  * Writes every format of a delivery into a folder, side by side on several threads. Every file is
@@ -49,12 +57,14 @@ final class DraftWriter {
       Path place = Files.createDirectory(folder.resolve(Format.GEOJSON.place()));
       GeoJsonWriter writer = new GeoJsonWriter(crs, provenance);
       layers.forEach(data -> tasks.add(() -> geoJson(writer, place, data)));
+      tasks.add(() -> stylesAndNames(place, layers));
     }
     if (formats.contains(Format.SHAPEFILE)) {
       Path place = Files.createDirectory(folder.resolve(Format.SHAPEFILE.place()));
       ShapefileWriter writer = new ShapefileWriter(crs, provenance);
       layers.forEach(data -> tasks.add(() -> shapefile(writer, place, data)));
       tasks.add(() -> besideShapefiles(place, layers));
+      tasks.add(() -> stylesAndNames(place, layers));
     }
     List<String> notes = new ArrayList<>();
     SideBySide.run(tasks, threads).forEach(notes::addAll);
@@ -84,6 +94,21 @@ final class DraftWriter {
     return List.of();
   }
 
+  /** How the layers are drawn, by the names that readers look for, and what the fields mean. */
+  private static List<String> stylesAndNames(Path place, List<LayerData> layers)
+      throws IOException {
+    List<Layer> all = layers.stream().map(LayerData::layer).toList();
+    for (Layer layer : all) {
+      Optional<LayerStyle> style = LayerStyles.of(layer);
+      if (style.isPresent()) {
+        Files.writeString(place.resolve(layer.name() + ".qml"), Qml.of(style.get()));
+        Files.writeString(place.resolve(layer.name() + ".sld"), Sld.of(style.get()));
+      }
+    }
+    Files.writeString(place.resolve("names.csv"), DataDictionary.csv(all));
+    return List.of();
+  }
+
   /** What a shapefile has no room for: the record, the meaning of the fields and of -9999. */
   private Map<String, Object> beside(List<LayerData> layers) {
     Map<String, Object> beside = new LinkedHashMap<>();
@@ -101,6 +126,10 @@ final class DraftWriter {
     List<String> names = FileNames.of(rasters);
     for (int i = 0; i < rasters.size(); i++) {
       writer.write(place.resolve(names.get(i) + ".tif"), rasters.get(i));
+      Optional<RasterStyle> style = RasterStyles.of(rasters.get(i).kind().code());
+      if (style.isPresent()) {
+        Files.writeString(place.resolve(names.get(i) + ".qml"), Qml.of(style.get()));
+      }
     }
     return List.of();
   }

@@ -169,6 +169,23 @@ final class GeoPackageTables {
     }
   }
 
+  /** Enters a table that is no layer of ours. */
+  static void registerAttributes(Connection db, String table, String meaning, Instant changed)
+      throws SQLException {
+    update(
+        db,
+        "INSERT INTO gpkg_contents VALUES (?,'attributes',?,?,?,NULL,NULL,NULL,NULL,NULL)",
+        table,
+        table,
+        meaning,
+        time(changed));
+  }
+
+  /** ISO 8601 in UTC with milliseconds, as every time in the file. */
+  static String time(Instant instant) {
+    return TIME.format(instant);
+  }
+
   static void registerExtension(
       Connection db, String table, String column, String name, String definition, String scope)
       throws SQLException {

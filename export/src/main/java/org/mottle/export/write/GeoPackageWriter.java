@@ -14,6 +14,7 @@ import org.locationtech.jts.geom.Envelope;
 import org.locationtech.jts.geom.Geometry;
 import org.mottle.export.crs.Crs;
 import org.mottle.export.record.Provenance;
+import org.mottle.export.schema.DataDictionary;
 import org.mottle.export.schema.FeatureRow;
 import org.mottle.export.schema.Field;
 import org.mottle.export.schema.FieldType;
@@ -27,8 +28,9 @@ import org.sqlite.SQLiteConfig;
  *
  * <p>Features go in first, then extent, R-tree (annex F.3) and its triggers, all in one transaction
  * with a rollback journal: one file is left, and no reader sees a half-filled index. Field units
- * and meanings are in {@code gpkg_data_columns} (annex F.9). The time stamps are those of the
- * record of the run, so the same rows give the same bytes.
+ * and meanings are in {@code gpkg_data_columns} (annex F.9) and, for those who read tables, in
+ * {@code name_dict}; how layers are drawn is in {@code layer_styles}. The time stamps are those of
+ * the record of the run, so the same rows give the same bytes.
  *
  * <p>Stateless but for what it is given.
  */
@@ -69,6 +71,11 @@ public final class GeoPackageWriter {
         }
         GeoPackageTables.describe(db, data.layer());
       }
+      List<Layer> all = layers.stream().map(LayerData::layer).toList();
+      LayerData names = DataDictionary.table(all);
+      table(db, names);
+      GeoPackageTables.describe(db, names.layer());
+      GeoPackageStyles.create(db, all, provenance.utc());
       db.commit();
     } catch (SQLException e) {
       throw new IOException(file.getFileName() + ": " + e.getMessage(), e);

@@ -211,7 +211,7 @@ class MapCommandTest {
     Ran ran = map("readings_S1.csv", "--formats", "geopackage", "--quiet");
     assertThat(ran.exitCode()).as(ran.err()).isEqualTo(ExitCode.DONE);
     Ran verified = Ran.mottle("verify", folder.resolve("out").toString());
-    assertThat(verified.out().lines()).containsExactly("3 files as delivered");
+    assertThat(verified.out().lines()).containsExactly("4 files as delivered");
   }
 
   @Test

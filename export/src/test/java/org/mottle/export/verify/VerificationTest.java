@@ -78,8 +78,9 @@ class VerificationTest {
     Verification all = Verification.of(out);
     assertThat(all.isFine()).isTrue();
     assertThat(all.files()).isEqualTo(delivered.files().size() - 1);
-    // one GeoPackage, nine layers and tables twice, five rasters
-    assertThat(Verification.contents(out, 1).files()).isEqualTo(1 + 2 * 9 + 5);
+    // one GeoPackage, nine layers and tables twice, five rasters with their styles, and QML and SLD
+    // of five layers twice
+    assertThat(Verification.contents(out, 1).files()).isEqualTo(1 + 2 * 9 + 2 * 5 + 2 * 2 * 5);
   }
 
   @Test
@@ -115,7 +116,19 @@ class VerificationTest {
     assertThat(contentFaults())
         .containsExactly(
             "mottle.gpkg: table iso is in srs 4326, not EPSG:32628",
+            "mottle.gpkg: name_dict tells of survey, which is not there",
             "mottle.gpkg has no layer survey");
+  }
+
+  @Test
+  void tellsStylesThatDifferOrAreNone() throws Exception {
+    replace("geojson/zone.qml", "probably dry", "Probably dry");
+    replace("shapefile/patch.sld", "</Rule>", "</rule>");
+    sql("DELETE FROM name_dict WHERE layer = 'zone' AND field = 'cls'");
+    assertThat(contentFaults())
+        .contains("the style qgis of zone differs from one place to another")
+        .anyMatch(f -> f.startsWith("shapefile/patch.sld is no style: damaged in line "))
+        .anyMatch(f -> f.startsWith("mottle.gpkg: name_dict tells of the fields "));
   }
 
   @Test

@@ -94,6 +94,25 @@ class GeoPackageWriterTest {
   }
 
   @Test
+  void stylesAreDefaultsAndCarryTheTimeOfTheRun() throws SQLException {
+    assertThat(
+            query(
+                "SELECT DISTINCT f_table_catalog, f_table_schema, f_geometry_column, useAsDefault,"
+                    + " update_time = (SELECT last_change FROM gpkg_contents"
+                    + " WHERE table_name = 'zone') FROM layer_styles"))
+        .containsExactly(List.of("", "", "geom", 1, 1));
+    assertThat(query("SELECT f_table_name FROM layer_styles WHERE f_table_name = 'zone'"))
+        .hasSize(1);
+    assertThat(
+            query(
+                "SELECT data_type FROM gpkg_contents WHERE table_name IN"
+                    + " ('layer_styles', 'name_dict')"))
+        .containsExactly(List.of("attributes"), List.of("attributes"));
+    assertThat(query("SELECT type, unit FROM name_dict WHERE layer = 'zone' AND field = 'area_m2'"))
+        .containsExactly(List.of("number", "m²"));
+  }
+
+  @Test
   void contentsHaveExtentAndTheTimeOfTheRun() throws SQLException {
     assertThat(
             query(

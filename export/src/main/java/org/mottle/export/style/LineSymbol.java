@@ -1,0 +1,4 @@
+package org.mottle.export.style;
+
+/** A line. */
+public record LineSymbol(Stroke stroke) implements Symbol {}

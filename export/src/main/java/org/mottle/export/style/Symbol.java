@@ -1,0 +1,4 @@
+package org.mottle.export.style;
+
+/** How a feature is drawn. */
+public sealed interface Symbol permits AreaSymbol, LineSymbol, PointSymbol {}
