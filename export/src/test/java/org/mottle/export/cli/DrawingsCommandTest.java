@@ -138,6 +138,50 @@ class DrawingsCommandTest {
         .isEqualTo(ExitCode.DONE);
   }
 
+  /** An overlay is an image that knows where it lies: it can lie beneath the report's map again. */
+  @Test
+  void anImageThatKnowsItsPlaceLiesBeneathTheReport() throws IOException {
+    assertThat(drawings("map", "images").exitCode()).isEqualTo(ExitCode.DONE);
+    Path overlay = folder.resolve("images/overlay");
+    for (String image : List.of("G2_S4_vwc.tif", "G2_S4_vwc.png")) {
+      Ran ran = mapOver("over-" + image, overlay.resolve(image));
+      assertThat(ran.exitCode()).as(ran.err()).isIn(ExitCode.DONE, ExitCode.PARTLY);
+      assertThat(ran.out()).contains(image + " lies beneath the map of the report");
+    }
+    Files.writeString(
+        overlay.resolve("G2_S4_vwc.prj"),
+        Files.readString(overlay.resolve("G2_S4_vwc.prj"))
+            .replace("28N", "29N")
+            .replace("-15", "-9")
+            .replace("32628", "32629"));
+    refused(mapOver("other", overlay.resolve("G2_S4_vwc.png")), "G2_S4_vwc.png");
+    Files.delete(overlay.resolve("G2_S4_vwc.pgw"));
+    refused(mapOver("placeless", overlay.resolve("G2_S4_vwc.png")), "G2_S4_vwc.png");
+    assertThat(folder.resolve("other")).doesNotExist();
+    assertThat(folder.resolve("placeless")).doesNotExist();
+  }
+
+  private static Ran mapOver(String out, Path image) {
+    return Ran.mottle(
+        "map",
+        "--greens",
+        folder.resolve("course/greens.geojson").toString(),
+        "--readings",
+        folder.resolve("course/readings_S4.csv").toString(),
+        "--crs",
+        "EPSG:32628",
+        "--realisations",
+        "25",
+        "--next-stations",
+        "0",
+        "--formats",
+        "geopackage",
+        "--imagery",
+        image.toString(),
+        "--out",
+        folder.resolve(out).toString());
+  }
+
   private static void refused(Ran ran, String words) {
     assertThat(ran.exitCode()).as(ran.out()).isEqualTo(ExitCode.REFUSED);
     assertThat(ran.err()).contains(words);
