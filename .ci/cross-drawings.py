@@ -3,7 +3,8 @@
 
     cross-drawings.py DELIVERY DRAWINGS
 
-Every opaque pixel must lie on its green, to within half a pixel and half a cell of the map.
+Every opaque pixel must lie on its green to within half a pixel and half a metre, and the middle of all
+on the middle of the green to within half a pixel.
 """
 
 import glob
@@ -101,6 +102,15 @@ def main(delivery, drawings):
             point = ogr.Geometry(ogr.wkbPoint)
             point.AddPoint_2D(place[0] + (column + 0.5) * place[1], place[3] + (row + 0.5) * place[5])
             check(near.Contains(point), f"{name}.tif: pixel {row}, {column} is drawn off its green")
+        middle = green.Centroid()
+        off = (
+            place[0] + (columns.mean() + 0.5) * place[1] - middle.GetX(),
+            place[3] + (rows.mean() + 0.5) * place[5] - middle.GetY(),
+        )
+        check(
+            max(map(abs, off)) < place[1] / 2,
+            f"{name}.tif: the middle of what is drawn lies {off[0]:.3f}, {off[1]:.3f} m off the green's",
+        )
         share = len(rows) * place[1] * -place[5] / green.GetArea()
         check(0.9 < share < 1.1, f"{name}.tif: {share:.2f} of the green is drawn")
         world = [float(v) for v in open(path[:-4] + ".pgw").read().split()]
@@ -140,6 +150,16 @@ def main(delivery, drawings):
             high, wide = alpha.shape
             rows, columns = alpha.nonzero()
             pixel = max((north - south) / high * 111320, (east - west) / wide * 74500)
+            x, y, _ = back.TransformPoint(
+                west + (columns.mean() + 0.5) * (east - west) / wide,
+                north - (rows.mean() + 0.5) * (north - south) / high,
+            )
+            middle = green.Centroid()
+            check(
+                max(abs(x - middle.GetX()), abs(y - middle.GetY())) < cell / 2,
+                f"{path}, {name}: the middle of what is drawn lies {x - middle.GetX():.3f},"
+                f" {y - middle.GetY():.3f} m off the green's",
+            )
             near = green.Buffer(pixel * math.sqrt(0.5) + cell * math.sqrt(0.5) + 0.5)
             for row, column in list(zip(rows, columns))[:: max(1, len(rows) // 200)]:
                 x, y, _ = back.TransformPoint(
