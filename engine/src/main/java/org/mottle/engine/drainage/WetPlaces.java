@@ -28,6 +28,7 @@ import org.mottle.engine.season.ChangeFigure;
 import org.mottle.engine.season.DryDown;
 import org.mottle.engine.season.Persistence;
 import org.mottle.engine.season.PersistentPlace;
+import org.mottle.engine.season.PlaceWetness;
 import org.mottle.engine.season.SurveyedMap;
 import org.mottle.engine.survey.Conditions;
 import org.mottle.engine.survey.Green;
@@ -168,8 +169,7 @@ public final class WetPlaces {
   }
 
   private static SeenWet seenWet(Visit visit, Geometry place) {
-    double wet =
-        visit.map().map().surface().chances().map(c -> mean(c.wet(), place)).orElse(Double.NaN);
+    double wet = PlaceWetness.of(place, List.of(visit.map())).get(0).wetChance();
     return new SeenWet(
         visit.map().surveyId(), visit.map().history(), visit.hours(), visit.hot(), wet);
   }

@@ -13,6 +13,7 @@ import org.mottle.engine.mapping.GreenSurvey;
 import org.mottle.engine.mapping.MapVariogram;
 import org.mottle.engine.mapping.Outcome;
 import org.mottle.engine.mapping.Standing;
+import org.mottle.engine.mapping.Stations;
 import org.mottle.engine.patch.Marks;
 import org.mottle.engine.patch.Patch;
 import org.mottle.engine.patch.Spot;
@@ -275,7 +276,7 @@ final class GreenSheet {
     String drawing =
         SheetMap.of(id + "-b", label("doubt (standard deviation)", map), map)
             .raster(map.surface().sd(), scales.doubt())
-            .stations(new org.mottle.engine.mapping.Stations(List.of(), List.of()))
+            .stations(new Stations(List.of(), List.of()))
             .done();
     return figure(
         drawing,
